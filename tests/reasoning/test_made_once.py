@@ -7,8 +7,10 @@ from dataclasses import replace
 
 from tests.building import base, case, fault, test_of, unit_of
 from tests.reasoning.test_hazards import said
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.made_once import MOST_BASES, MOST_UNITS, made_of
+from troubleshoot.reasoning.made_once import MOST_BASES, MOST_KINDS, made_of
+from troubleshoot.reasoning.unit.equipment import read_unit
 
 KNOWLEDGE = base(
     [test_of("look", "bad"), test_of("other", "bad")],
@@ -29,12 +31,14 @@ def test_reasoners_side_by_side_conclude_what_each_would_alone() -> None:
             assert [c.probability for c in found.causes] == [c.probability for c in alone.causes]
 
 
-def test_it_is_kept_by_the_very_rule_base_and_unit() -> None:
+def test_it_is_kept_by_the_very_rule_base_and_the_kind_of_unit() -> None:
     made = made_of(KNOWLEDGE)
     turned = replace(KNOWLEDGE, faults=dict(reversed(KNOWLEDGE.faults.items())))
     assert turned == KNOWLEDGE and made_of(turned) is not made
     assert made_of(KNOWLEDGE) is made
-    units = [unit_of(KNOWLEDGE, condenser_fans=n) for n in range(1, MOST_UNITS + 1)]
+    units = [
+        unit_of(KNOWLEDGE, condenser_fans=n % 8 + 1, circuits=n // 8 + 1) for n in range(MOST_KINDS)
+    ]
     found = [made.of_unit(unit)[0] for unit in units]
     assert [each.unit for each in found] == units
     assert all(made.of_unit(u)[0] is h for u, h in zip(units, found, strict=True))
@@ -43,6 +47,17 @@ def test_it_is_kept_by_the_very_rule_base_and_unit() -> None:
     for _ in range(MOST_BASES):
         made_of(replace(KNOWLEDGE))
     assert made_of(KNOWLEDGE) is not made
+
+
+def test_units_of_one_kind_have_the_same_hypotheses(shipped: Knowledge) -> None:
+    """The weights hang on which plate values are known, never on what they are."""
+    made = made_of(shipped)
+    facts = {"refrigerant": "R-410A", "compressor-rla": "8.9 A"}
+    first = made.of_unit(read_unit(shipped, facts))[0]
+    assert made.of_unit(read_unit(shipped, {**facts, "compressor-rla": "21 A"}))[0] is first
+    for other in ({"refrigerant": "R-410A"}, {**facts, "refrigerant": "R-22"},
+                  {**facts, "circuits": 2}, {**facts, "blower-fla": "4 A"}):  # fmt: skip
+        assert made.of_unit(read_unit(shipped, other))[0] is not first
 
 
 def test_no_thread_runs_the_chains_of_another() -> None:

@@ -61,6 +61,7 @@ class SaturationTable:
         return self.bubble if line == "bubble" else self.dew
 
 
+@cache
 def refrigerant_named(text: str) -> str:
     """Return the refrigerant's standard name for `R-410A`, `r410a` or `410A`.
 

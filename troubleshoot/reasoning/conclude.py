@@ -51,7 +51,7 @@ class Reasoner:
         self._last: Conclusions | None = None
 
     def hypotheses(self, unit: Unit) -> tuple[Hypotheses, Chooser]:
-        """The hypotheses of a unit; the last units' are kept, as a visit asks again and again."""
+        """The hypotheses of a unit; the last kinds' are kept, as a visit asks again and again."""
         return self._made.of_unit(unit)
 
     def conclude(self, case: Case) -> Conclusions:

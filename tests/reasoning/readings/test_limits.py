@@ -14,6 +14,7 @@ from troubleshoot.reasoning.readings.limits import (
     bounds_truth,
     cuts_on,
     deciding_quantities,
+    limits_here,
     outcome_at,
 )
 from troubleshoot.reasoning.readings.values import Value, Values
@@ -113,14 +114,18 @@ def outcome(name: str, *lines: LimitLine) -> Outcome:
     return Outcome(name, limits=lines)
 
 
+def at(outcomes: list[Outcome], numbers: dict[str, float], known: Values) -> str | None:
+    return outcome_at(limits_here(outcomes, None, known), numbers, None, known)
+
+
 def test_any_one_line_is_enough_and_all_its_bounds_must_hold() -> None:
     both = LimitLine((Bound("amps", above=5), Bound("volts", below=200)))
     alone = LimitLine((Bound("amps", above=100),))
     outcomes = [outcome("bad", both, alone)]
-    assert outcome_at(outcomes, {"amps": 6, "volts": 190}, None, values()) == "bad"
-    assert outcome_at(outcomes, {"amps": 6, "volts": 210}, None, values()) is None
-    assert outcome_at(outcomes, {"amps": 6}, None, values()) is None
-    assert outcome_at(outcomes, {"amps": 101}, None, values()) == "bad"
+    assert at(outcomes, {"amps": 6, "volts": 190}, values()) == "bad"
+    assert at(outcomes, {"amps": 6, "volts": 210}, values()) is None
+    assert at(outcomes, {"amps": 6}, values()) is None
+    assert at(outcomes, {"amps": 101}, values()) == "bad"
 
 
 @pytest.mark.parametrize(("word", "expected"), [("known", True), ("not-known", False)])
@@ -128,9 +133,9 @@ def test_a_line_may_ask_whether_a_plate_value_is_known(word: str, expected: bool
     line = LimitLine((Bound("amps", above=5),), when={"own-amps": (word,)})
     outcomes = [outcome("bad", line)]
     kept, bare = values(own_amps=4), values()
-    assert (outcome_at(outcomes, {"amps": 6}, None, kept) == "bad") is expected
-    assert (outcome_at(outcomes, {"amps": 6}, None, bare) == "bad") is not expected
-    assert deciding_quantities(outcomes, None, kept) == (("amps",) if expected else ())
+    assert (at(outcomes, {"amps": 6}, kept) == "bad") is expected
+    assert (at(outcomes, {"amps": 6}, bare) == "bad") is not expected
+    assert deciding_quantities(limits_here(outcomes, None, kept)) == (("amps",) if expected else ())
 
 
 def test_the_first_outcome_that_holds_is_the_one() -> None:
@@ -138,8 +143,8 @@ def test_the_first_outcome_that_holds_is_the_one() -> None:
         outcome("low", LimitLine((Bound("amps", below=5),))),
         outcome("any", LimitLine((Bound("amps", below=50),))),
     ]
-    assert outcome_at(outcomes, {"amps": 4}, None, values()) == "low"
-    assert outcome_at(outcomes, {"amps": 6}, None, values()) == "any"
+    assert at(outcomes, {"amps": 4}, values()) == "low"
+    assert at(outcomes, {"amps": 6}, values()) == "any"
 
 
 def test_cuts_are_the_limits_in_the_quantity_s_own_unit() -> None:

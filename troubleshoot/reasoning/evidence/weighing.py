@@ -110,6 +110,8 @@ def single_weight(
     own, before = rows_beside(hypotheses, row_alone(hypotheses, hypothesis, test), one, present)
     if isinstance(own, Signs) and isinstance(before, Signs):
         ratio = _signs_ratio(hypotheses, own, before, one.reading)
+    elif not present:
+        ratio = likelihood(pattern_row(own), one.column) / one.usual
     else:
         ratio = likelihood(pattern_row(own), one.column) / likelihood(
             pattern_row(before), one.column

@@ -18,8 +18,10 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Outcome, Test
 from troubleshoot.quantities.conformance import conformance, normal_below
 from troubleshoot.reasoning.readings.limits import (
+    Here,
     cuts_on,
     deciding_quantities,
+    limits_here,
     outcome_at,
     signs_at,
 )
@@ -75,15 +77,16 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
     outcomes = [o for o in outcomes_here(test, values.unit) if o.limits]
     if not outcomes:
         return None
-    names = deciding_quantities(outcomes, place, values)
+    here = limits_here(outcomes, place, values)
+    names = deciding_quantities(here)
     present = {name: values.get(name, place) for name in names}
     numbers = {name: value.number for name, value in present.items() if value is not None}
-    outcome = outcome_at(outcomes, numbers, place, values)
+    outcome = outcome_at(here, numbers, place, values)
     if outcome is None:
         return None
     seen: tuple[str, ...] = (outcome,)
     if test.choose == "several":
-        seen = signs_at(outcomes, test.healthy, numbers, place, values) or seen
+        seen = signs_at(here, test.healthy, numbers, place, values) or seen
         outcome = seen[0]
     measured = [
         n for n in names if (v := present[n]) is not None and not _is_plate(n, place, v, values)
@@ -100,7 +103,7 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
         end
         for name in measured
         if name in read and (one := present[name]) is not None and one.typed
-        for end in _at_ends(outcomes, name, one, numbers, place, values)
+        for end in _at_ends(here, name, one, numbers, place, values)
     }
     if not soft:
         chances: Mapping[str, float] = dict.fromkeys(seen, 1.0)
@@ -108,10 +111,10 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
         verdict = _hard_verdict(test, outcome)
         if len(measured) == 1 and not exact:
             low, high = _healthy_band(
-                test, _bands(outcomes, main, numbers, place, values), value.number
+                test, _bands(outcomes, here, main, numbers, place, values), value.number
             )
     else:
-        bands = _bands(outcomes, main, numbers, place, values)
+        bands = _bands(outcomes, here, main, numbers, place, values)
         chances = _chances(bands, value.number, value.whole_u) or {outcome: 1.0}
         if value.u > 0:
             own = _chances(bands, value.number, value.u)
@@ -126,7 +129,7 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
 
 
 def _at_ends(
-    outcomes: Sequence[Outcome],
+    here: Here,
     name: str,
     value: Value,
     numbers: Mapping[str, float],
@@ -137,7 +140,7 @@ def _at_ends(
     if value.number == 0 or math.isinf(value.number):
         return
     for end in (value.number - COVERAGE * value.u, value.number + COVERAGE * value.u):
-        outcome = outcome_at(outcomes, {**numbers, name: end}, place, values)
+        outcome = outcome_at(here, {**numbers, name: end}, place, values)
         if outcome is not None:
             yield outcome
 
@@ -165,6 +168,7 @@ class _Band:
 
 def _bands(
     outcomes: Sequence[Outcome],
+    here: Here,
     main: str,
     numbers: Mapping[str, float],
     place: Place | None,
@@ -176,7 +180,7 @@ def _bands(
     bands: list[_Band] = []
     for low, high in pairwise(edges):
         middle = _middle(low, high)
-        at = outcome_at(outcomes, {**numbers, main: middle}, place, values)
+        at = outcome_at(here, {**numbers, main: middle}, place, values)
         if bands and bands[-1].outcome == at:
             bands[-1] = _Band(bands[-1].low, high, at)
         else:
@@ -258,13 +262,14 @@ def limit_in_rounding(
     if value.rounding < DECIDES * value.u:
         return None
     outcomes = [o for o in outcomes_here(test, values.unit) if o.limits]
-    names = deciding_quantities(outcomes, place, values)
+    here = limits_here(outcomes, place, values)
+    names = deciding_quantities(here)
     known = {each: at.number for each in names if (at := values.get(each, place)) is not None}
     if name not in known:
         return None
     half = value.rounding * math.sqrt(12.0) / 2
     low, high = value.number - half, value.number + half
-    bands = _bands(outcomes, name, known, place, values)
+    bands = _bands(outcomes, here, name, known, place, values)
     between = (
         below.high
         for below, above in pairwise(bands)

@@ -9,6 +9,7 @@ used: a visit uses two or three of them, and the rest would only slow the start.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from importlib import import_module
 from math import isfinite
 from typing import Literal
@@ -91,8 +92,12 @@ FORMULAS: Mapping[str, Formula] = {
 }
 
 
+@lru_cache(maxsize=1024)
 def compute(name: str, inputs: tuple[float | str, ...]) -> float | None:
-    """The formula's value, or nothing where these inputs lie outside its range."""
+    """The formula's value, or nothing where these inputs lie outside its range.
+
+    The last are kept: of one reading the same is asked for its value, its ends and its limits.
+    """
     try:
         value = FORMULAS[name](*inputs)
     except (OutOfRange, ArithmeticError):

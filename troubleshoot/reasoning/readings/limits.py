@@ -6,10 +6,10 @@ one band of numbers is found for each outcome.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from troubleshoot.knowledge.bounds import bound_holds, cuts_of
-from troubleshoot.knowledge.model import Bound, LimitLine, Outcome
+from troubleshoot.knowledge.model import Bound, Outcome
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import ENDS
 from troubleshoot.reasoning.unit.places import Place
@@ -26,32 +26,42 @@ def bounds_truth(bounds: tuple[Bound, ...], place: Place | None, values: Values)
     return all(_bound_holds(bound, numbers, place, values) for bound in here)
 
 
-def deciding_quantities(
-    outcomes: Sequence[Outcome], place: Place | None, values: Values
-) -> tuple[str, ...]:
-    """The quantities that the limits speak of here, in order of first mention."""
-    seen: dict[str, None] = {}
-    for outcome in outcomes:
-        for line in outcome.limits:
-            if values.proves(line.when, place):
-                for bound in line.bounds:
-                    if values.proves(bound.when, place):
-                        seen.setdefault(bound.quantity)
-    return tuple(seen)
+Here = Sequence[tuple[str, Sequence[Sequence[Bound]]]]
+"""The limits of a test that hold at one place: each outcome with its lines, each of its bounds."""
+
+
+def limits_here(outcomes: Iterable[Outcome], place: Place | None, values: Values) -> Here:
+    """The lines and bounds that this equipment and what is known of it leave, whatever is read."""
+    return [(outcome.id, list(_lines(outcome, place, values))) for outcome in outcomes]
+
+
+def _lines(outcome: Outcome, place: Place | None, values: Values) -> Iterator[Sequence[Bound]]:
+    for line in outcome.limits:
+        if values.proves(line.when, place):
+            bounds = [bound for bound in line.bounds if values.proves(bound.when, place)]
+            if bounds:
+                yield bounds
+
+
+def deciding_quantities(here: Here) -> tuple[str, ...]:
+    """The quantities that these limits speak of, in order of first mention."""
+    return tuple(
+        dict.fromkeys(bound.quantity for _, lines in here for line in lines for bound in line)
+    )
 
 
 def outcome_at(
-    outcomes: Sequence[Outcome],
-    numbers: Mapping[str, float],
-    place: Place | None,
-    values: Values,
+    here: Here, numbers: Mapping[str, float], place: Place | None, values: Values
 ) -> str | None:
     """The first outcome any of whose lines holds at these numbers."""
-    return next((o.id for o in outcomes if _holds(o, numbers, place, values)), None)
+    for outcome, lines in here:
+        if any(_line_holds(line, numbers, place, values) for line in lines):
+            return outcome
+    return None
 
 
 def signs_at(
-    outcomes: Sequence[Outcome],
+    here: Here,
     healthy: Sequence[str],
     numbers: Mapping[str, float],
     place: Place | None,
@@ -59,23 +69,17 @@ def signs_at(
 ) -> tuple[str, ...]:
     """Every sign whose lines hold at these numbers: amps may be high and unbalanced at once."""
     return tuple(
-        o.id for o in outcomes if o.id not in healthy and _holds(o, numbers, place, values)
+        outcome
+        for outcome, lines in here
+        if outcome not in healthy
+        and any(_line_holds(line, numbers, place, values) for line in lines)
     )
 
 
-def _holds(
-    outcome: Outcome, numbers: Mapping[str, float], place: Place | None, values: Values
-) -> bool:
-    return any(_line_holds(line, numbers, place, values) for line in outcome.limits)
-
-
 def _line_holds(
-    line: LimitLine, numbers: Mapping[str, float], place: Place | None, values: Values
+    bounds: Iterable[Bound], numbers: Mapping[str, float], place: Place | None, values: Values
 ) -> bool:
-    if not values.proves(line.when, place):
-        return False
-    bounds = [b for b in line.bounds if values.proves(b.when, place)]
-    return bool(bounds) and all(_bound_holds(b, numbers, place, values) for b in bounds)
+    return all(_bound_holds(bound, numbers, place, values) for bound in bounds)
 
 
 def _bound_holds(

@@ -74,7 +74,7 @@ class Values:
 
     def proves(self, needed: FactsNeeded, place: Place | None) -> bool:
         """Whether the facts do hold; of a quantity that it is known here, or not."""
-        return all(self._holds(name, words, place) for name, words in needed.items())
+        return not needed or all(self._holds(name, words, place) for name, words in needed.items())
 
     def _holds(self, name: str, words: tuple[str, ...], place: Place | None) -> bool:
         if name in self.knowledge.quantities:

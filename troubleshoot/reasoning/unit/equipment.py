@@ -62,11 +62,13 @@ class Unit:
 
     def allows(self, needed: FactsNeeded) -> bool:
         """Whether the facts can hold: an unknown fact rules nothing out."""
-        return all(self.facts.get(fact, words[0]) in words for fact, words in needed.items())
+        return not needed or all(
+            self.facts.get(fact, words[0]) in words for fact, words in needed.items()
+        )
 
     def proves(self, needed: FactsNeeded, place: Place | None = None) -> bool:
         """Whether the facts do hold: an unknown fact does not. Knows "known" / "not-known"."""
-        return all(self._holds(fact, words, place) for fact, words in needed.items())
+        return not needed or all(self._holds(fact, words, place) for fact, words in needed.items())
 
     def _holds(self, fact: str, words: tuple[str, ...], place: Place | None) -> bool:
         if words in (("known",), ("not-known",)):
