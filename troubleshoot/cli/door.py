@@ -60,6 +60,11 @@ def put(text: str, err: bool = False) -> None:
     click.echo(shown(text), err=err)
 
 
+def put_data(line: str) -> None:
+    """Put out a line of a table or of JSON for a script, with its own end and as it is."""
+    click.echo(line, nl=False)
+
+
 def tell_report(text: str) -> None:
     """Say a report in Markdown: its marks stay, and what people wrote stays escaped."""
     if catalogue_in_use() is not None:

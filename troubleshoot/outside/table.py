@@ -46,7 +46,16 @@ class Table:
 
 def read_table(text: str, where: str) -> Table:
     """The table in a text; empty rows are left out. Raises NotUsable where there is no heading."""
-    reader = csv.reader(io.StringIO(text), strict=True)
+    heading, rows = begin_table(io.StringIO(text), where)
+    return Table(heading, tuple(rows))
+
+
+def begin_table(lines: Iterable[str], where: str) -> tuple[tuple[str, ...], Iterator[Row]]:
+    """The heading of a table, and its rows as they are asked for: none is kept.
+
+    Raises NotUsable where there is no heading, and at a row from which on there is no CSV.
+    """
+    reader = csv.reader(lines, strict=True)
     try:
         heading = tuple(_own(cell).strip() for cell in next(reader, ()))
     except csv.Error as error:
@@ -59,7 +68,7 @@ def read_table(text: str, where: str) -> Table:
     if twice is not None:
         said = f'the column "{twice}" stands in it twice' if twice else "a column has no name"
         raise NotUsable(where, said, "name each column once")
-    return Table(heading, tuple(_rows(reader, heading, where)))
+    return heading, _rows(reader, heading, where)
 
 
 def _rows(reader: Iterator[list[str]], heading: Sequence[str], where: str) -> Iterator[Row]:
@@ -90,11 +99,19 @@ def _row(line: int, cells: Sequence[str], heading: Sequence[str]) -> Row:
 
 def write_table(heading: Sequence[str], rows: Iterable[Mapping[str, str]]) -> str:
     """A table as CSV; a column of which a row says nothing is empty there."""
-    stream = io.StringIO()
-    writer = csv.writer(stream)
-    writer.writerow(map(_safe, heading))
+    return "".join(table_lines(heading, rows))
+
+
+def table_lines(heading: Sequence[str], rows: Iterable[Mapping[str, str]]) -> Iterator[str]:
+    """The same line by line, each with its end, as the rows come."""
+    yield _line(heading)
     for row in rows:
-        writer.writerow([_safe(row.get(name, "")) for name in heading])
+        yield _line([row.get(name, "") for name in heading])
+
+
+def _line(cells: Iterable[str]) -> str:
+    stream = io.StringIO()
+    csv.writer(stream).writerow(map(_safe, cells))
     return stream.getvalue()
 
 

@@ -82,11 +82,16 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
     return rules_first(conclusions.procedures, found, layout, conclusions.readings)
 
 
+def assessed(reasoner: Reasoner, case: Case) -> Conclusions:
+    """Everything that follows from a case as it is handed in, its words heard as well."""
+    told = tuple(hazard.id for hazard, _ in dangers_told(reasoner.knowledge, case))
+    return conclude_file(reasoner, replace(case, stops=told))
+
+
 def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
     """The account of a case for scripts, and the same in lines for people."""
     reasoner = Reasoner(knowledge)
-    told = tuple(hazard.id for hazard, _ in dangers_told(knowledge, case))
-    conclusions = conclude_file(reasoner, replace(case, stops=told))
+    conclusions = assessed(reasoner, case)
     ending = ending_of(conclusions)
     candidates = candidates_for(conclusions) if ending == "shortlist" else ()
     rows = rows_of(reasoner, case, case.answers)

@@ -67,8 +67,8 @@ def account(
         "schema": SCHEMA,
         "ending": ending,
         "complaint": conclusions.case.complaint,
-        "causes": [_cause(conclusions, c) for c in shown_causes(conclusions)],
-        "effects": [_cause(conclusions, c) for c in conclusions.effects],
+        "causes": [cause_account(conclusions, c) for c in shown_causes(conclusions)],
+        "effects": [cause_account(conclusions, c) for c in conclusions.effects],
         "outside": round(conclusions.ranking.outside, 4),
         "beyond": list(conclusions.beyond),
         "nothing_wrong": round(conclusions.ranking.nothing_wrong, 4),
@@ -127,7 +127,8 @@ def place_shown(conclusions: Conclusions, kind: str | None, place: Place | None)
     return conclusions.case.unit.layout.shown(kind, place)
 
 
-def _cause(conclusions: Conclusions, cause: Cause) -> Plain:
+def cause_account(conclusions: Conclusions, cause: Cause) -> Plain:
+    """A cause, where it is, and its chance."""
     return {
         "id": cause.fault.id,
         "at": place_shown(conclusions, cause.fault.per, cause.at),

@@ -1,0 +1,1 @@
+"""A table of logged readings, a row one unit at one moment: each row judged by itself."""
