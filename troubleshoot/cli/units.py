@@ -53,6 +53,22 @@ def list_command(ctx: click.Context, as_json: bool = False) -> None:
     (list_as_json if as_json else show_list)(register, visited)
 
 
+@units.command("backlog", short_help="What waits on the units, what matters most first.")
+@click.option("--html", metavar="FILE.html", help="Write it as one page, for a phone or for paper.")
+@click.option("--csv", metavar="FILE.csv", help="Write it as a table, every unit a row.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON, for scripts.")
+@takes_rules
+@click.pass_context
+def backlog_command(ctx: click.Context, html: str | None, csv: str | None, as_json: bool) -> None:
+    """What waits: STOPs that stand, what is open, faults that came back within a year, drifts.
+
+    Of each unit the trend that is past its limit or reaches it first, with when.
+    """
+    from troubleshoot.cli.backlog import tell_backlog
+
+    tell_backlog(_data(ctx), html, csv, as_json)
+
+
 @units.command("show", short_help="What is on record of a unit.")
 @click.argument("unit")
 @click.option("--json", "as_json", is_flag=True, help="As JSON, for scripts.")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from troubleshoot.frozen import frozen
@@ -17,7 +17,7 @@ from troubleshoot.visit.kept.reading import name_told, read_visit
 from troubleshoot.visit.kept.stopped import Standing, standing_visits, stops_unit
 from troubleshoot.visit.kept.understanding import understood
 from troubleshoot.visit.kept.unit_names import in_plain, same_unit
-from troubleshoot.visit.telling.kept_visit import kept_account
+from troubleshoot.visit.telling.kept_visit import left_undone
 
 
 @frozen
@@ -33,6 +33,13 @@ class Stands:
     open_visits: tuple[str, ...] = ()
     open_items: tuple[str, ...] = ()
     last: str = ""
+
+
+def open_lines(stands: Stands) -> tuple[str, ...]:
+    """What is open on a unit, a sentence each."""
+    visits = (f"Visit {visit} is open." for visit in stands.open_visits)
+    items = (f"Open since {stands.last}: {item}" for item in stands.open_items)
+    return (*stands.left_off, *visits, *items)
 
 
 class Visited:
@@ -89,8 +96,4 @@ def _open_items(knowledge: Knowledge, path: Path) -> tuple[str, ...]:
         understanding = understood(knowledge, read_visit(path).events)
     except JournalError as error:
         return (str(error),)
-    state = replay(knowledge, understanding.events)
-    extras: Mapping[str, object] = kept_account(knowledge, path.stem, state, understanding)[1]
-    items = extras["open_items"]
-    assert isinstance(items, tuple)
-    return items
+    return left_undone(knowledge, replay(knowledge, understanding.events))

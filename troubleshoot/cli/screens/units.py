@@ -14,7 +14,7 @@ from troubleshoot.records.register.columns import AT, NAME, Column, columns_of
 from troubleshoot.records.register.entry import Entry, cells_of
 from troubleshoot.records.register.files import Register
 from troubleshoot.records.register.instruments import Instruments, instrument_lines
-from troubleshoot.records.stands import Stands, Visited
+from troubleshoot.records.stands import Stands, Visited, open_lines
 from troubleshoot.visit.kept.stopped import standing_account
 from troubleshoot.visit.telling.wording import counted
 
@@ -39,7 +39,7 @@ def show_list(register: Register, visited: Visited) -> None:
         terminal.say(f"{entry.name}: {'; '.join((*own, last))}")
         for stop in stands.stops:
             terminal.say(stop.lines[0], 2, strong=True)
-        terminal.say_all(_open(stands), 2)
+        terminal.say_all(open_lines(stands), 2)
     if not register.entries:
         terminal.say(NONE_YET)
         return
@@ -49,18 +49,11 @@ def show_list(register: Register, visited: Visited) -> None:
     )
 
 
-def _open(stands: Stands) -> tuple[str, ...]:
-    """What is open on a unit, a sentence each."""
-    visits = (f"Visit {visit} is open." for visit in stands.open_visits)
-    items = (f"Open since {stands.last}: {item}" for item in stands.open_items)
-    return (*stands.left_off, *visits, *items)
-
-
 def show_stands(stands: Stands) -> None:
     """The STOPs over a unit, whole, before anything else is told of it; then what is open."""
     terminal = Terminal()
     show_standing_visits(terminal, stands.stops)
-    for line in _open(stands):
+    for line in open_lines(stands):
         terminal.say(line, strong=True)
 
 
@@ -91,7 +84,7 @@ def show_carry(
     for entry in entries:
         stands = visited.stands(entry.name)
         show_standing_visits(terminal, stands.stops)
-        for line in _open(stands):
+        for line in open_lines(stands):
             terminal.say(f"{entry.name}: {line}", strong=True)
     terminal.say(f"To take up for {', '.join(entry.name for entry in entries)}:", strong=True)
     terminal.say_all(carry_lines(knowledge, entries), 2)

@@ -96,12 +96,17 @@ def _extras(
         "refrigerant": refrigerant_lines(knowledge, state),
         "notes": state.notes,
         "not_understood": understanding.unknown,
-        "open_items": (
-            *(() if is_closed else open_items(state.work)),
-            *(f"{LIVE}: {knowledge.faults[s.fault].name}" for s in state.repairs if s.live),
-            *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
-            *not_proved_earlier(knowledge, state),
-            *still_to_read(knowledge, state),
-            *not_proved_before(knowledge, state),
-        ),
+        "open_items": left_undone(knowledge, state),
     }
+
+
+def left_undone(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
+    """What a visit has left open, a sentence each: of one that is closed its repairs alone."""
+    return (
+        *(() if state.ended == "closed" else open_items(state.work)),
+        *(f"{LIVE}: {knowledge.faults[s.fault].name}" for s in state.repairs if s.live),
+        *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
+        *not_proved_earlier(knowledge, state),
+        *still_to_read(knowledge, state),
+        *not_proved_before(knowledge, state),
+    )

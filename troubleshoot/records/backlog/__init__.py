@@ -1,0 +1,1 @@
+"""What waits on the units that are looked after: the supervisor's view of a fleet."""
