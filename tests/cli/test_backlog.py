@@ -42,7 +42,7 @@ END = {"event": "end", "ending": "closed"}
 
 @pytest.fixture
 def fleet(command: Call, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Call:
-    """One under a STOP, one left open, one mended twice and not proved, one that drifts, a sound one."""
+    """One under a STOP, one left open, one mended twice, one that drifts, a sound one."""
     monkeypatch.setattr(clock, "now", lambda: datetime(2026, 11, 30, tzinfo=UTC))
     (tmp_path / "units.csv").write_text(UNITS, "utf-8")
     assert command("units", "import", str(tmp_path / "units.csv"))[0] == 0

@@ -69,6 +69,8 @@ def diagnose(
     "--season", type=click.Choice(("spring", "fall")), help="Of the sheet; else the day's own."
 )
 @click.option("--due", is_flag=True, help="List the units whose round of the season is due.")
+@click.option("--plan", metavar="ROOF", help="A day's plan of the due rounds on one roof.")
+@click.option("--hours", type=click.IntRange(1, 24), help="Of work that the plan has room for.")
 @takes_rules
 @click.pass_context
 def inspect(
@@ -78,11 +80,23 @@ def inspect(
     sheet: bool,
     season: Season | None,
     due: bool,
+    plan: str | None,
+    hours: int | None,
 ) -> None:
     """A PM of a unit, with no complaint to start from."""
     if season is not None and not sheet:
         raise click.UsageError("--season chooses a sheet; say --sheet too.")
+    if hours is not None and plan is None:
+        raise click.UsageError("--hours goes with --plan.")
     data = (ctx.obj or {}).get("data")
+    if plan is not None:
+        if unit is not None or sheet:
+            raise click.UsageError("--plan is of a roof; it takes neither a unit nor --sheet.")
+        from troubleshoot.cli.day_plan import print_plan
+        from troubleshoot.cli.visiting import data_folder
+
+        print_plan(rules_in_force(), data_folder(data), plan, hours)
+        return
     if due:
         if unit is not None or sheet:
             raise click.UsageError("--due lists units; it takes neither a unit nor --sheet.")

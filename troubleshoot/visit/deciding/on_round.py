@@ -29,7 +29,7 @@ from troubleshoot.visit.state import VisitState
 if TYPE_CHECKING:
     from troubleshoot.visit.deciding.next import Decider
 
-_HOOKED: Final[tuple[Need, ...]] = (
+HOOKED: Final[tuple[Need, ...]] = (
     *("manometer-at-inlet", "manometer-at-outlet"),
     *("meter-in-rod-lead", "clamp-on-heater-lead"),
 )
@@ -78,13 +78,13 @@ def hooked_up_once(
     Each lock-out with its proofs costs more than the readings: manometers and meter go on together,
     and stay until the last of them is read.
     """
-    if state.walking is None or not {*test.needs_state} & {*_HOOKED}:
+    if state.walking is None or not {*test.needs_state} & {*HOOKED}:
         return test
     tests = decider.knowledge.tests
     left = (tests[spot[0]] for spot, _ in left_to_take(decider, state, conclusions))
     others = (each for each in left if each.per is None and each.work_state == test.work_state)
     wanted = {need for each in others for need in each.needs_state}
-    return with_needs(test, (need for need in _HOOKED if need in {*wanted, *left_on(state.work)}))
+    return with_needs(test, (need for need in HOOKED if need in {*wanted, *left_on(state.work)}))
 
 
 def why_not_taken(decider: Decider, state: VisitState, conclusions: Conclusions, spot: Spot) -> str:
