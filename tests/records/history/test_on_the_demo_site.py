@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import shlex
 from collections.abc import Callable
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -16,6 +17,7 @@ from tests.bench.fleet import plates
 from tests.bench.make_demo_site import FOLDER, drifting, made
 from tests.cli.test_readme import left_of, shown_in_readme
 from tests.visit.kept.samples import stopped_visit, write_journal
+from troubleshoot.cli import clock
 
 Call = Callable[..., tuple[int, str, str]]
 ALARMS = {
@@ -75,6 +77,14 @@ def test_the_history_in_the_readme_is_todays(site: Call) -> None:
         code, out, _ = site("history", *shlex.split(head))
         assert code == 0
         assert left_of(out.splitlines(), lines) == [], out
+
+
+def test_the_backlog_in_the_readme_is_todays(site: Call, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(clock, "now", lambda: datetime(2026, 11, 30, tzinfo=UTC))
+    head, *lines = shown_in_readme("Of the demo site:").splitlines()
+    code, out, _ = site(*head.removeprefix("$ troubleshoot ").split())
+    assert code == 0 and len(lines) > 8
+    assert left_of(out.splitlines(), lines) == [], out
 
 
 def test_history_is_a_page_with_each_line_drawn(site: Call, tmp_path: Path) -> None:
