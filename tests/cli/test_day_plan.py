@@ -54,3 +54,7 @@ def test_it_fits_the_screen(roof: Call, monkeypatch: pytest.MonkeyPatch, columns
 def test_what_cannot_be_planned_is_said(roof: Call, words: tuple[str, ...], said: str) -> None:
     code, out, err = roof("inspect", *words)
     assert (code, out) == (2, "") and said in err
+
+
+def test_where_nothing_is_due_that_is_said(command: Call) -> None:
+    assert command("inspect", "--plan", "roof") == (0, "No round of this season is due.\n", "")

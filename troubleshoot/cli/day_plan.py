@@ -12,12 +12,15 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.unit_tables import INSTRUMENTS_FOLDER, register_in
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import begun
 from troubleshoot.records.day_plan import on_roof, plan_lines, planned, spent
 from troubleshoot.records.due_rounds import due_rounds
 from troubleshoot.records.register.instruments import read_instruments
 from troubleshoot.records.stands import Visited
 from troubleshoot.visit.round.season import season_of
 from troubleshoot.visit.telling.wording import counted
+
+NONE_DUE = "No round of this season is due."
 
 
 def print_plan(knowledge: Knowledge, folder: Path, words: str, hours: int | None) -> None:
@@ -28,6 +31,9 @@ def print_plan(knowledge: Knowledge, folder: Path, words: str, hours: int | None
     terminal, today = Terminal(), clock.now().date()
     register, visited = register_in(folder), Visited(knowledge, folder / "visits")
     due = due_rounds(register, visited, today)
+    if not due:
+        terminal.say(NONE_DUE)
+        return
     try:
         roof, here = on_roof(due, words)
     except NotUsable as error:
@@ -42,7 +48,7 @@ def print_plan(knowledge: Knowledge, folder: Path, words: str, hours: int | None
     free = [each for each in here if each not in stopped]
     plan = planned(knowledge, roof, free, season, hours)
     terminal.say(
-        f"{season} rounds, {roof}, {today}: {len(plan.stops)} of "
+        f"{begun(season)} rounds, {roof}, {today}: {len(plan.stops)} of "
         f"{counted(len(here), 'due unit', 'due units')}, about {spent(plan.minutes)}.",
         strong=True,
     )

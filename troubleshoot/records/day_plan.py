@@ -68,8 +68,7 @@ def on_roof(due: Sequence[DueRound], words: str) -> tuple[str, tuple[DueRound, .
     if len(meant) != 1:
         among = "; ".join(meant or roofs)
         found = "more than one roof" if meant else "no roof on which a unit is due"
-        instead = f"name one of: {in_a_line(among)}" if among else "no round is due"
-        raise NotUsable(words, f"it names {found}", instead)
+        raise NotUsable(words, f"it names {found}", f"name one of: {in_a_line(among)}")
     return meant[0], tuple(roofs[meant[0]])
 
 

@@ -10,6 +10,8 @@ import pytest
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.table import begin_table
+from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.reasoning.unit.places import SPOKEN_KINDS
 from troubleshoot.records.logged.heading import heading_of, logged_columns
 from troubleshoot.records.logged.judging import Judge, Judged
 from troubleshoot.records.logged.results import RESULT_COLUMNS, Tally, cells_of_result
@@ -106,4 +108,8 @@ def test_every_column_that_is_documented_is_taken(shipped: Knowledge) -> None:
     keys = [column.key for column in logged_columns(shipped)]
     assert len(keys) == len(set(keys))
     heading_of(shipped, keys, "log.csv")
+    shown = [column.meaning.partition("of one place: ")[2] for column in logged_columns(shipped)]
+    unit = read_unit(shipped, {"circuits": 2})
+    for place in {column.partition(" at ")[2] for column in shown} - {""}:
+        assert place in {str(each) for kind in SPOKEN_KINDS for each in unit.layout.places(kind)}
     assert {"unit", "complaint", "compressor-rla", "suction-pressure", "heat"} <= {*keys}

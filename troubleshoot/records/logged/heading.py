@@ -13,8 +13,15 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.reasoning.unit.equipment import suggest
-from troubleshoot.reasoning.unit.places import SPOKEN_KINDS
-from troubleshoot.records.register.columns import AT, NAME, OWN, WORDS, Column, columns_of
+from troubleshoot.records.register.columns import (
+    AT,
+    NAME,
+    OWN,
+    WORDS,
+    Column,
+    columns_of,
+    of_one_place,
+)
 
 UNIT: Final = "unit"
 MOMENT: Final = ("date", "time")
@@ -69,13 +76,8 @@ def logged_columns(knowledge: Knowledge) -> Iterator[Column]:
         if column.key not in (NAME, *OWN, *knowledge.tests):
             yield column
     for test in knowledge.tests.values():
-        yield Column(test.id, test.name, test.name + _where(test), _takes(test), "readings")
-
-
-def _where(test: Test) -> str:
-    if test.per is None:
-        return ""
-    return f"; of one place: {test.id}{AT}{SPOKEN_KINDS.get(test.per, test.per)} 1"
+        meaning = f"{test.name}{of_one_place(test.id, test.per)}"
+        yield Column(test.id, test.name, meaning, _takes(test), "readings")
 
 
 def _takes(test: Test) -> str:

@@ -11,10 +11,11 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import MOST_NAME, MOST_TYPED
-from troubleshoot.reasoning.unit.places import SPOKEN_KINDS
+from troubleshoot.reasoning.unit.places import CAPACITOR_KINDS, Place
 
 NAME: Final = "name"
 NOTES: Final = "notes"
+ANY_CAPACITOR: Final = "capacitor"
 AT: Final = " at "
 """Between a column and the place it is of: compressor-rla at compressor 2."""
 MATTERS: Final = ("critical", "usual", "little")
@@ -154,6 +155,14 @@ OWN: Final[Mapping[str, Column]] = MappingProxyType({each.key: each for each in 
 """What the register keeps beside what visits know of a unit."""
 
 
+def of_one_place(column: str, per: str | None) -> str:
+    """How a column is called that is of one place; nothing where it is of the unit as a whole."""
+    if per is None:
+        return ""
+    kind = CAPACITOR_KINDS[0] if per == ANY_CAPACITOR else per
+    return f"; of one place: {column}{AT}{Place(kind)}"
+
+
 def columns_of(knowledge: Knowledge) -> Iterator[Column]:
     """Every column, in the order of a data plate: place, spares, facts, plate, own record."""
     yield Column(NAME, NAME, "the unit's name, by which visits know it", WORDS, PLACE, _text)
@@ -164,7 +173,6 @@ def columns_of(knowledge: Knowledge) -> Iterator[Column]:
         yield Column(fact.id, knowledge.spoken(fact.id), fact.asks, takes, EQUIPMENT)
     for plate in knowledge.plate_values.values():
         about = PLATE if plate.origin == "nameplate" else RECORD
-        places = f"; of one place: {plate.id}{AT}{SPOKEN_KINDS.get(plate.per or '', plate.per)} 1"
-        meaning = f"{plate.meaning}{places if plate.per else ''}"
+        meaning = f"{plate.meaning}{of_one_place(plate.id, plate.per)}"
         spoken = knowledge.spoken(plate.id)
         yield Column(plate.id, spoken, meaning, f"a number in {plate.unit}", about)
