@@ -58,6 +58,13 @@ def test_a_stop_comes_before_any_cause(shipped: Knowledge) -> None:
     assert silent.ending == "not-examined"
 
 
+def test_nothing_is_called_sound_over_a_stop_that_stands(shipped: Knowledge) -> None:
+    text = "unit,external-static,return-air-temperature\nRTU-9,0.4 in wc,72 F\nRTU-9,,\n"
+    standing = {in_plain("RTU-9"): (STOP,)}
+    assert [each.ending for each in judge_of(shipped, text)] == ["nothing-wrong", "not-examined"]
+    assert [each.ending for each in judge_of(shipped, text, standing)] == ["stopped", "stopped"]
+
+
 @pytest.mark.parametrize(
     ("row", "said"),
     [

@@ -36,6 +36,7 @@ from troubleshoot.visit.telling.account import (
 
 NOT_TAKEN: Final = "not-taken"
 """The ending of a row that is not understood."""
+STOPPED: Final = "stopped"
 MOST_NAMED: Final = 3
 """Causes that a row names."""
 
@@ -112,7 +113,7 @@ class Judge:
             blank,
             stops=stops,
             dangers=tuple(line for each in told for line in each.lines),
-            ending=ending_of(conclusions) if case.answers or stops else NOT_EXAMINED,
+            ending=_ending(conclusions, is_stopped=bool(blank.standing or stops)),
             causes=tuple(cause_account(conclusions, cause) for cause in causes),
             effects=tuple(cause_account(conclusions, effect) for effect in conclusions.effects),
             nothing_wrong=round(conclusions.ranking.nothing_wrong, 4),
@@ -120,6 +121,13 @@ class Judge:
             unexplained=_columns(conclusions, conclusions.unexplained),
             not_judged=_columns(conclusions, (each.reading for each in conclusions.not_judged)),
         )
+
+
+def _ending(conclusions: Conclusions, is_stopped: bool) -> str:
+    """How a row ends: nothing is called sound over a STOP that stands, nor of what nobody read."""
+    if is_stopped and (ending_of(conclusions) == "nothing-wrong" or not conclusions.readings):
+        return STOPPED
+    return ending_of(conclusions) if conclusions.readings or is_stopped else NOT_EXAMINED
 
 
 def _columns(conclusions: Conclusions, readings: Iterable[Reading]) -> tuple[str, ...]:
