@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import io
 import os
+import signal
+import subprocess
+import sys
 import tracemalloc
 from collections.abc import Iterator
 from pathlib import Path
@@ -83,6 +86,35 @@ def test_a_process_that_dies_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(Quick, "judged", _kill)
     with pytest.raises(Failure, match="ended from outside"):
         list(judged_rows(begin_table(io.StringIO(text), "log.csv")[1], 2, ()))
+
+
+LEFT = """
+import os, sys, time
+from troubleshoot.cli.side_by_side import ROWS, judged_rows
+from troubleshoot.outside.table import Row
+from troubleshoot.records.logged import judging
+
+class Slow:
+    def __init__(self, *parts): print(os.getpid(), flush=True)
+    def judged(self, row): time.sleep(600)
+
+judging.Judge = Slow
+list(judged_rows([Row(n, {}) for n in range(2 * ROWS)], 2, ()))
+"""
+
+
+def test_no_process_outlives_the_one_that_began_it() -> None:
+    """Killed outright, the first one can tell the others nothing."""
+    with subprocess.Popen([sys.executable, "-c", LEFT], stdout=subprocess.PIPE, text=True) as first:
+        assert first.stdout is not None
+        others = [int(first.stdout.readline()) for _ in range(2)]
+        first.kill()
+        try:  # what they write to ends when the last of them has gone
+            assert first.communicate(timeout=120)[0] == ""
+        except subprocess.TimeoutExpired:
+            for other in others:
+                os.kill(other, signal.SIGKILL)
+            raise
 
 
 def _kill(self: Quick, row: Row) -> Judged:

@@ -10,6 +10,7 @@ import gc
 import multiprocessing
 import os
 import signal
+import threading
 from collections import deque
 from collections.abc import Iterable, Iterator
 from concurrent.futures import Future, ProcessPoolExecutor
@@ -95,8 +96,17 @@ def _begin(*parts: Any) -> None:
     from troubleshoot.records.logged.judging import Judge
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_parent, daemon=True).start()
     _look_for_rubbish()
     _made[:] = [Judge(*parts)]
+
+
+def _end_with_parent() -> None:
+    """End with the process that began this one: where that is killed, nothing else ends it."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(1)
 
 
 def _look_for_rubbish() -> None:
