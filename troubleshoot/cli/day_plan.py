@@ -6,10 +6,11 @@ from pathlib import Path
 
 from troubleshoot.cli import clock
 from troubleshoot.cli.failures import USAGE, Failure
+from troubleshoot.cli.journal_shelf import INSTRUMENTS_FOLDER
 from troubleshoot.cli.screens.prompts import show_standing_visits
 from troubleshoot.cli.screens.units import show_carry
 from troubleshoot.cli.terminal import Terminal
-from troubleshoot.cli.unit_tables import INSTRUMENTS_FOLDER, register_in
+from troubleshoot.cli.unit_tables import register_in
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import begun
