@@ -21,13 +21,18 @@ _ALL: Final = r"(?:(?:all|both|every|the) )*"
 _ARE: Final = r"(?: (?:is|are|all|both|back|now))*"
 _LOCK: Final = r"(?:(?:my|own|the) )*(?:pad)?lock"
 _THEM: Final = (
-    r"(?:them|em|everybody|everyone|(?:(?:all|the|store|shop|site|building|office|floor) )*"
-    r"(?:super|superintendent|manager|owner|tenants?|occupants|people|staff|caretaker|customer))"
+    r"(?:them|em|him|her|everybody|everyone|"
+    r"(?:(?:all|the|store|shop|site|building|office|floor|kitchen) )*(?:super|superintendent|"
+    r"manager|owner|tenants?|occupants|people|staff|caretaker|customer|chef|front desk|kitchen))"
 )
 _THEY: Final = r"(?:they|he|she)(?: ?(?:is|are|re|s))?(?: all)?"
 _WELL: Final = r"(?:ok|okay|fine|good|happy|alright|all right)"
 _PART: Final = r"(?:the )?(?:blower|fans?|cond(?:enser)? fans?|comp(?:ressor)?s?|burners?|inducer)"
 _SCREWS: Final = rf"{_ALL}screws{_ARE} (?:in|tight)"
+_CLOSED: Final = r"(?:shut|closed|latched)(?: up)?(?: tight)?"
+_WE: Final = r"(?:(?:i|we)(?: ?(?:ve|have|just))* )?"
+_LIVE_VOLTS: Final = r"(?:1[12]\d|2[0-4]\d|27\d|4[4-9]\d) ?(?:v|vac|volts?)"
+"""What a known live source shows."""
 
 
 @frozen
@@ -43,52 +48,84 @@ def _ways(own: str, *beside: str) -> _Ways:
 
 
 _LOCKED: Final = _ways(
+    rf"{_WE}locked (?:it|them|the (?:switch|disconnect))(?: (?:out|off|both|all))?|"
     r"(?:(?:its|it is|all|both|disconnect|switch|disconnect is|switch is) )*locked(?: (?:out|off))?"
     r"(?: (?:all|both|now))*",
     rf"{_LOCK}(?: and tag)?(?: is| are)? on(?: it)?(?: now)?",
     r"(?:my )?tags?(?: is)? on(?: it)?",
     r"tagged(?: it)?(?: out)?",
-    r"tried it",
+    r"tried it(?: dead)?",
+    r"(?:the )?(?:switch|disconnect)(?: is)? (?:pulled|off|open)",
+    r"key(?: is)? in my pocket",
 )
-_PANELS_OPEN: Final = _ways(rf"{_ALL}panels?{_ARE} (?:off|open)")
+_PANELS_OPEN: Final = _ways(
+    rf"{_ALL}panels?{_ARE} (?:off|open)|"
+    rf"{_WE}took {_ALL}(?:(?:blower|control|filter|access|end|side) )?panels? off",
+    r"(?:set|laid) (?:(?:it|them) )?(?:flat|down|aside)",
+)
 _STEPS: Final[Mapping[str, _Ways]] = {
     steps.LOCKOUT: _LOCKED,
     steps.SECOND_SOURCE: _LOCKED,
     steps.TELL_OCCUPANTS: _ways(
         rf"(?:(?:i|we|just|have) )*told {_THEM}(?: (?:inside|downstairs))?",
+        _THEM,
         rf"{_THEY} {_WELL}(?: with (?:it|that))?",
         rf"{_THEY} (?:know|knows|agree|agrees|agreed)",
         "all agreed",
     ),
-    steps.METER_PROOF: _ways(r"(?:(?:the )?meter )?(?:is )?(?:proved|proven)(?: (?:ok|fine))?"),
+    steps.METER_PROOF: _ways(
+        r"(?:(?:the |my )?meter )?(?:is )?(?:proved|proven)(?: (?:ok|fine|again|once more))?"
+        r"(?: on (?:the|a) (?:service )?(?:receptacle|recept|outlet|(?:known )?live source))?",
+        _LIVE_VOLTS,
+    ),
     steps.PANELS_OFF: _PANELS_OPEN,
     steps.PANELS_OFF_ENERGISED: _PANELS_OPEN,
     steps.PANELS_ON: _ways(
         rf"{_ALL}panels?{_ARE} on|closed up|buttoned up",
         _SCREWS,
-        r"(?:all )?screwed (?:down|tight)",
+        r"(?:all )?screw(?:s|ed)(?: back)? (?:down|tight)",
     ),
     steps.DOORS_SHUT: _ways(
         rf"{_ALL}(?:(?:doors?|panels?|doors and panels)(?: (?:is|are|all))* )?"
-        r"(?:shut|closed|latched)",
+        rf"{_CLOSED}|(?:everything|all)(?: ?(?:is|s))? {_CLOSED}",
         _SCREWS,
     ),
     steps.GAUGES_ON: _ways(
-        rf"{_ALL}(?:my )?(?:gauges|hoses){_ARE} on(?: it)?", r"(?:lines )?purged"
+        rf"{_ALL}(?:my )?(?:gauges|hoses){_ARE} (?:hooked )?(?:up )?on"
+        r"(?: (?:it|(?:both|the)(?: ports)?))?",
+        r"(?:(?:hoses|lines) )?purged",
     ),
-    steps.GAUGES_OFF: _ways(rf"{_ALL}(?:my )?(?:gauges|hoses){_ARE} off", rf"{_ALL}caps{_ARE} on"),
+    steps.GAUGES_OFF: _ways(
+        rf"(?:{_ALL}(?:my )?(?:gauges|hoses){_ARE} )?off",
+        rf"{_ALL}caps{_ARE} on(?: tight)?",
+        r"no (?:bubbles|leaks)",
+    ),
+    steps.GAS_SHUT: _ways(
+        r"(?:(?:(?:the|gas) )*cock(?: is)? )?shut",
+        r"turned (?:it )?crosswise",
+        r"handle(?: is)? (?:across(?: the pipe)?|crosswise)",
+    ),
+    steps.TELL_FIRE_PANEL: _ways(
+        r"(?:(?:the|fire) )*panel(?: is)? on test",
+        r"(?:talked to|called) (?:the )?(?:fire |alarm )?(?:monitoring|alarm|monitor)"
+        r"(?: (?:company|people))?",
+    ),
     steps.TOOLS_CLEAR: _ways(
         rf"(?:all )?clear|(?:(?:all|my|the) )*tools{_ARE} out|(?:everybody|everyone)(?: is)? clear",
         rf"(?:{_ALL}tools{_ARE} )?counted",
+        rf"hands(?: are)? out|{_ALL}tools{_ARE} in (?:the|my) (?:bag|bucket|pouch)",
+        r"nothing left (?:in there|in it|in the unit|inside)",
     ),
     steps.LOCK_OFF: _ways(
         rf"{_LOCK}(?: and tag)?(?: (?:is|are))? off|switched on|power(?: is)?(?: back)? on",
         r"(?:the )?(?:switch|disconnect|breaker)(?: is)?(?: back)? (?:closed|on)",
-        r"(?:power )?restored",
+        r"(?:power )?restored|(?:the )?(?:unit|units)(?: is)? on",
     ),
     steps.RESTART: _ways(
         rf"(?:(?:it|everything|all|it all|all of it|the unit|unit) )?(?:runs|running)(?: {_WELL})?",
         rf"{_PART}(?: {_PART})*(?: (?:is|are|all|both))*(?: (?:going|running|turning))?",
+        r"everything(?: is)? (?:going|running|turning)|(?:came|comes)(?: right)? up",
+        r"(?:good )?air (?:everywhere|(?:at|out of) (?:the|every|all) vents?)",
     ),
 }
 

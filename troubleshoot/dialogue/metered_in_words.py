@@ -60,6 +60,7 @@ _VOLT: Final = "V"
 _WARM: Final = re.compile(
     r"\bhot to (?:the )?touch\b|\bnothing (?:is |was )?(?:hot|live|energi[sz]ed)\b"
 )
+_EVERYWHERE: Final = re.compile(r"\ball (?:(?:the way )?a?round|over)\b")
 _POINTS: Final = frozenset(" ,.;:-/!'")
 
 
@@ -152,6 +153,7 @@ def _is_sentence(test: Test, said: str) -> bool:
 def _is_plain(test: Test, said: str, rest: str, read: dict[str, float]) -> bool:
     for number in read:
         rest = rest.replace(number, " ", 1)
+    rest = _EVERYWHERE.sub(" all ", rest)
     words = {*raw_words(said)}
     parted = bool(words & _PARTS) and not words & _ALL
     odd = any(not (c.isascii() and c.isalnum()) and c not in _POINTS for c in rest)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from string import digits
 
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
+from troubleshoot.dialogue.at_the_restart import came_of_it
 from troubleshoot.dialogue.board_code import code_meant
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.by_word import (
@@ -18,6 +19,7 @@ from troubleshoot.dialogue.by_word import (
     is_one_word,
 )
 from troubleshoot.dialogue.confirming import by_its_word, confirms_a_step, whether_meant
+from troubleshoot.dialogue.confirming_words import among_confirming
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.in_clauses import by_clauses
@@ -27,13 +29,14 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import DangerCalled, Reply
 from troubleshoot.dialogue.to_ground import ohms_and_ground
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.text import plain_words
 from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.readings.measuring import expected_for, read_text
 from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
 from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.hearing.dangers import spoken_of, told_at
-from troubleshoot.safety.steps import Step
+from troubleshoot.safety.steps import RESTART, Step
 from troubleshoot.safety.stops.parts import by_number_alone
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Answered, Event, FactTold, Noted, StepDone
@@ -50,7 +53,7 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
     except NearlyAnAnswer:
         raise
     except NotAnAnswer:
-        meant = _meant(book, listener, prompt, reply)
+        meant = meant_answer(book, listener, prompt, reply)
         if meant is None:
             raise
     else:
@@ -63,9 +66,14 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
 
 
 def _say_what_was_begun(listener: Listener, prompt: AskTest | DoStep, reply: str) -> None:
-    """Say for which outcome its mere beginning was taken."""
+    """Say for which outcome its mere beginning was taken, or words that confirm a step."""
     test = prompt.decision.test
     assert test is not None
+    if prompt.decision.step is not None:
+        word = among_confirming(test, CONFIRMED[test.id], reply)
+        if plain_words(word) != plain_words(reply):
+            listener.voice.say(f'Taken as "{word}".')
+        return
     if (meant := by_beginning(test, reply, prompt.outcomes)) is not None:
         listener.voice.say(f'Taken as "{meant}".')
 
@@ -102,7 +110,9 @@ def not_taken(book: VisitBook, listener: Listener, test: Test, typed: str, why: 
             book.add(Noted(f"typed for {test.name}, and not taken: {typed}"))
 
 
-def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str) -> str | None:
+def meant_answer(
+    book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str
+) -> str | None:
     """The answer behind a typing error, words of doubt, or a word of an outcome's own text.
 
     What shows that a danger is not there is not taken from words of doubt, nor with an error in
@@ -135,6 +145,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     talked = "" if found else by_plain_talk(book.knowledge, test, reply, prompt.outcomes)
     found = found or next(iter(by_word(test, talked, prompt.outcomes, several=False)), None)
     found = found or by_own_text(test, bare or reply, prompt.outcomes)
+    if test.id == RESTART and (came := came_of_it(reply)):
+        raise MayBeMeant(test.spoken(came))
     asked = () if found or test.id in STEPS else prompt.outcomes
     told = by_clauses(book.knowledge, test, reply, asked)
     several = (found,) if found else told

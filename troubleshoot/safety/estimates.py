@@ -6,8 +6,8 @@ import re
 from typing import Final
 
 ESTIMATE: Final = (
-    r"(?:~|\b(?:about|around|approx(?:imately)?|roughly|ca|circa|maybe|perhaps|probably|possibly|"
-    r"nearly|almost|more or less|close to|i (?:think|guess))\b\.?)"
+    r"(?:~|\b(?:about|(?<!all )around|approx(?:imately)?|roughly|ca|circa|maybe|perhaps|probably|"
+    r"possibly|nearly|almost|more or less|close to|i (?:think|guess))\b\.?)"
 )
 _ESTIMATE: Final = re.compile(ESTIMATE, re.IGNORECASE)
 _AT_THE_END: Final = re.compile(rf"{ESTIMATE} ?$", re.IGNORECASE)

@@ -37,6 +37,12 @@ _NOT_GOOD: Final = DENYING | stems(
     "nothing cannot cant wont dont isnt didnt but except start run spin move live hot leak smell "
     "smoke hum spark charge hiss still again back"
 )
+_DEEDS: Final = stems(
+    "my our took take set laid back lock locks locked tag tags key pocket hung hooked screws screw "
+    "screwed tight tightened down buttoned hands bag bucket out both hoses hose purged port ports "
+    "tap crosswise slow slowly monitoring company called quit coasted blower condenser"
+)
+"""What was done at a step, and with what."""
 
 _STANDS: Final = re.compile(
     r"(?:the |my |all )?(?:locks? (?:is|are) (?:still )?on|"
@@ -51,9 +57,16 @@ def tells_it_stands(said: str) -> bool:
 
 
 def tells_good_news(said: str, own: Iterable[str]) -> bool:
-    """Whether a line says that all is well at a step. `own`: the step's words and its answers'."""
+    """Whether a line says that all is well at a step, or what was done at it, and nothing else.
+
+    `own`: the step's words and its answers'.
+    """
     rest, seen = _NOTHING_SEEN.subn(" ", without_apostrophes(said.lower()))
     words = {stem(word) for word in raw_words(rest) if whole_number(word) is None}
-    known = _GOOD | _WORK | LOOSE | {stem(word) for text in own for word in raw_words(text)}
+    of_it = {stem(word) for text in own for word in raw_words(text)}
+    if hints(rest) or not words.isdisjoint(_NOT_GOOD):
+        return False
+    known = _GOOD | _WORK | LOOSE | of_it
     is_good = bool(seen) or not words.isdisjoint(_GOOD)
-    return is_good and words <= known and words.isdisjoint(_NOT_GOOD) and not hints(rest)
+    is_deed = not words.isdisjoint(_DEEDS) and not words.isdisjoint(of_it - LOOSE)
+    return (is_good and words <= known) or (is_deed and words <= known | _DEEDS)
