@@ -23,6 +23,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.gone import without
+from troubleshoot.safety.hearing.findings import tells_a_finding
 from troubleshoot.safety.hearing.gone import something_happened, told_in_passing
 from troubleshoot.safety.hearing.good_answers import tells_it_stands
 from troubleshoot.safety.hearing.words import raw_words
@@ -105,11 +106,17 @@ def doubt_at(
 
 def _tells_at_work(state: VisitState, listener: Listener, typed: str) -> bool:
     """Whether it tells something where hands may be in and something stands, in whatever words."""
-    if not hands_may_be_in(state) or not stood_on(state, STEPS):
+    if not hands_may_be_in(state) or not _standing(state):
         return False
-    if _tries_a_number(typed) or tells_it_stands(typed):
+    if _tries_a_number(typed) or tells_it_stands(typed) or tells_a_finding(typed):
         return False
     return listener.tells(typed, LEAST_TOLD) or something_happened(typed, state.name)
+
+
+def _standing(state: VisitState) -> tuple[str, ...]:
+    """What stands in a visit and would be voided, as it is told; empty where nothing is."""
+    steps = stood_on(state, STEPS)
+    return tuple(all_voided(state.work, without(state.work, steps, state.at_work)))
 
 
 def _whether_these_stand(listener: Listener, typed: str, steps: tuple[str, ...]) -> Talk[None]:
@@ -119,7 +126,7 @@ def _whether_these_stand(listener: Listener, typed: str, steps: tuple[str, ...])
 
 def _whether_all_stands(state: VisitState, listener: Listener, typed: str) -> Talk[None]:
     steps, voice = stood_on(state, STEPS), listener.voice
-    stands = ", ".join(all_voided(state.work, without(state.work, steps, state.at_work)))
+    stands = ", ".join(_standing(state))
     question = YesNo(
         f'You typed "{typed}". Is nobody in danger, and does it all still stand? {stands}.'
     )

@@ -19,7 +19,7 @@ _AND: Final = re.compile(r"\b(?:and|n)\b|&")
 _NOTS: Final = dict.fromkeys((*WRITTEN_OUT, "arent", "cannot", "never", "without"), "not")
 _OF_ALL: Final = frozenset({"no", "nothing", "none", "neither", "nobody"})
 """They deny what a list behind them goes on with: no cracks, frays."""
-_DENYING: Final = _OF_ALL | {"not"}
+DENYING: Final = _OF_ALL | {"not"}
 _ELSE: Final = frozenset({"or", "nor"})
 _OWN_BEGINNING: Final = frozenset({"it", "its", "is", "are", "just", "only", "they", "got", "has"})
 """What begins a clause of its own behind a denial: no cracks, it's loose."""
@@ -80,18 +80,18 @@ def said_clauses(typed: str) -> Iterator[tuple[list[str], bool]]:
         words = _written_out(part)
         begins_anew = not words or words[0] in _OWN_BEGINNING
         over = (goes_on and not begins_anew) or (denied and not _ELSE.isdisjoint(words))
-        if not over and _DENYING.isdisjoint(words):
+        if not over and DENYING.isdisjoint(words):
             yield from ((_written_out(piece), False) for piece in _AND.split(part))
         else:
             yield words, over
-        denied = denied or not _DENYING.isdisjoint(words)
+        denied = denied or not DENYING.isdisjoint(words)
         goes_on = over or not _OF_ALL.isdisjoint(words)
 
 
 def denies_twice(typed: str) -> bool:
     """Whether a clause denies what it denies: not without cracks."""
     clauses = map(_written_out, _CLAUSE.split(typed))
-    return any(sum(word in _DENYING for word in words) > 1 for words in clauses)
+    return any(sum(word in DENYING for word in words) > 1 for words in clauses)
 
 
 def _written_out(text: str) -> list[str]:
@@ -102,10 +102,10 @@ def clauses_of(
     words: list[str], denies: bool, manner: frozenset[str], sound: frozenset[str], stemmed: Stemmed
 ) -> Iterator[Clause]:
     """What words affirm, and what they deny: hums, no spark."""
-    at = next((n for n, word in enumerate(words) if word in _DENYING), len(words))
+    at = next((n for n, word in enumerate(words) if word in DENYING), len(words))
     before, after = words[:at], words[at + 1 :]
     if denies or at == len(words) - 1:  # no cracks, frays; the shaft does not
-        before, after = [], [word for word in words if word not in _DENYING]
+        before, after = [], [word for word in words if word not in DENYING]
     said, denied = (
         stemmed(w for w in each if w not in manner and w not in sound and len(w) > 1)
         for each in (before, after)

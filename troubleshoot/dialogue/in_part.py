@@ -43,8 +43,10 @@ _AMOUNTS: Final = frozenset(
 """How much it is so: never that it is so a little, or half."""
 _COUNTS: Final = frozenset({"both", "every", "four", "one", "six", "three", "two"})
 """How many of it are so: by these alone nothing is meant."""
-_DOUBTFUL: Final = re.compile(r"\?|\b(?:if|may|might|should|would|maybe|could|will|how|what)\b")
-_THINGS: Final = frozenset(
+_DOUBTFUL: Final = re.compile(
+    r"\?|\b(?:if|may|might|must|should|would|maybe|could|will|how|what)\b"
+)
+THINGS: Final = frozenset(
     """arm armature bearing bearings belt blade blades blower board bolt bulb can cap capacitor case
     coil compressor condenser contact contactor cups damper drain duct evaporator faces fan filter
     filters fin fins hub igniter insulation lug lugs motor orifice pan pipe plate points pole poles
@@ -73,7 +75,7 @@ class InPart:
 def beside_words(test: Test) -> frozenset[str]:
     """What may stand beside an outcome and tells but where, how much, or of what part it is."""
     own = {w for o in test.outcomes for w in raw_words(" ".join((o.spoken, *o.words, o.means)))}
-    of_it = {*raw_words(" ".join((*test.how, *(o.means for o in test.outcomes))))} & _THINGS
+    of_it = {*raw_words(" ".join((*test.how, *(o.means for o in test.outcomes))))} & THINGS
     return frozenset((_PLACES | _AMOUNTS | of_it) - own)
 
 
@@ -104,7 +106,7 @@ def in_part(
 
     manner = FILLING | {*knowledge.manner}
     offered = [o for o in test.outcomes if o.id in outcomes]
-    things = frozenset(stemmed(_THINGS))
+    things = frozenset(stemmed(THINGS))
     texts = {o.id: _telling(test, o, manner, stemmed) - things for o in offered}
     known: Stems = frozenset().union(*texts.values())
     beside = frozenset(stemmed(beside_words(test))) | names_of(knowledge, test)

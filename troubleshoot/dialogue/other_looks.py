@@ -66,7 +66,8 @@ class OtherLooks:
     def _looks(self, decision: Decision) -> Iterator[Test]:
         unit = self.book.state.unit
         for test in self.book.knowledge.tests.values():
-            if test.kind == "look" and test != decision.test and unit.allows(test.exists_when):
+            is_seen = test.kind in ("look", "measurement") and test.outcomes
+            if is_seen and test != decision.test and unit.allows(test.exists_when):
                 yield test
 
     def _named_by(self, test: Test, typed: str) -> frozenset[str]:

@@ -15,27 +15,31 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.in_clauses import by_clauses
-from troubleshoot.dialogue.in_part import InPart, beside_words, in_part
+from troubleshoot.dialogue.in_part import THINGS, InPart, beside_words, in_part
 from troubleshoot.dialogue.may_be_meant import agrees
 from troubleshoot.dialogue.other_looks import OtherLooks, Seen
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.taking_up import protects, taken_up
+from troubleshoot.dialogue.taking_up import is_answer, meant_answer, protects, taken_up
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
-from troubleshoot.dialogue.told_unsound import tells_unsound
+from troubleshoot.dialogue.told_unsound import tells_only_good, tells_unsound
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.hearing.among_words import told_among
+from troubleshoot.safety.hearing.findings import tells_a_finding
 from troubleshoot.safety.hearing.gone import may_name_a_state, something_happened
 from troubleshoot.safety.hearing.looks import tells_of_looks
 from troubleshoot.safety.hearing.small_talk import is_small_talk
+from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.events import Noted
 
 WHICH_IS_MEANT = "Which of these is meant?"
+_PARTED = re.compile(r"[,;]|\b(?:but|and)\b")
 _DEED = r"(?:put in|put on|changed|replaced|swapped|cleaned|washed|installed|serviced)"
 _AGE = re.compile(
+    r"\s+(?:after all|as well)\s*$|"
     rf"[,;]?\s+(?:(?:and|they|it|were|was|got|had been) )*{_DEED}(?: (?:out|new))? "
     r"(?:in |back in )?(?:(?:last|this) (?:week|month|year|spring|summer|fall|winter)|"
     r"(?:a|two|three|\d+) (?:weeks?|months?|years?) ago)\s*$",
@@ -69,6 +73,13 @@ class OtherWords:
         if typed != told and self._is_answer(listener, prompt, typed):
             return True
         may_be_found = self._may_be_found(listener, prompt, typed)
+        is_finding = may_be_found and tells_a_finding(typed)
+        if is_finding and (parts := self._in_parts(listener, prompt, typed)) is not None:
+            typed, others = parts
+            for part, seen in others:
+                yield from self.other_looks.take(listener, prompt.decision, part, seen)
+            if self._is_answer(listener, prompt, typed):
+                return True
         meant = self._meant(prompt, typed) if may_be_found else None
         elsewhere = may_be_found and meant is None
         seen = self.other_looks.told(prompt.decision, typed) if elsewhere else ()
@@ -77,11 +88,37 @@ class OtherWords:
         asks_later = not self._tells_of_it_alone(meant, typed)
         if not asks_later and (yield from self._take(listener, prompt, typed, meant, seen)):
             return True
+        if is_finding:
+            self.book.add(Noted(f"told at a test: {told}"))
+            return False
         if not stands:
             yield from ask_if_all_stands(self.book, listener, prompt.decision, told)
         return asks_later and (
             yield from self._take(listener, prompt, typed, meant, seen, stands=True)
         )
+
+    def _in_parts(
+        self, listener: Listener, prompt: AskTest | DoStep, typed: str
+    ) -> tuple[str, list[tuple[str, tuple[Seen, ...]]]] | None:
+        """What a finding tells of the test in hand, and of other looks; None if not of both."""
+        parts = [part.strip() for part in _PARTED.split(typed) if part.strip()]
+        told = [(part, self.other_looks.told(prompt.decision, part)) for part in parts]
+        others = [(part, seen) for part, seen in told if seen]
+        own = ", ".join(part for part, seen in told if not seen)
+        if not others or not own:
+            return None
+        return (own, others) if self._is_of_it(listener, prompt, own) else None
+
+    def _is_of_it(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
+        """Whether words are an answer to the test in hand, or may mean one."""
+        try:
+            told = meant_answer(self.book, listener, prompt, typed) is not None
+        except NotAnAnswer:
+            told = False
+        if told or is_answer(self.book, prompt, typed):
+            return True
+        test, meant = prompt.decision.test, self._meant(prompt, typed)
+        return bool(test and meant and {*meant.outcomes}.isdisjoint(test.healthy))
 
     def _is_answer(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
         """Whether what is left without its age answers a test by itself, and was taken."""
@@ -108,21 +145,32 @@ class OtherWords:
         if test is None or is_small_talk(typed) or tells_of_looks(typed):
             return None
         meant = in_part(self.book.knowledge, test, typed, prompt.outcomes)
-        return meant if meant is not None and self._may_be_offered(test, typed, meant) else None
+        if meant is not None and self._may_be_offered(test, typed, meant):
+            return meant
+        all_good = InPart((*test.healthy,), True, frozenset(), True)
+        is_good = self._is_all_good(test, typed) and self._may_be_offered(test, typed, all_good)
+        return all_good if is_good else None
+
+    def _is_all_good(self, test: Test, typed: str) -> bool:
+        """Whether a finding in words of no outcome is that all is well, where that is one."""
+        others = {*raw_words(typed)} & THINGS - beside_words(test)
+        known = len(test.healthy) == 1 and tells_a_finding(typed) and tells_only_good(typed)
+        return known and not others and not tells_unsound(self.book.knowledge, typed)
 
     def _may_be_offered(self, test: Test, typed: str, meant: InPart) -> bool:
-        """Whether none that may be meant shows a danger gone, or is sound against the words.
+        """Whether none that may be meant shows a danger gone, or is the opposite of the words.
 
         What shows a danger gone is typed; and where it may be meant no other is a guess.
         """
+        knowledge = self.book.knowledge
         if {*meant.outcomes}.isdisjoint(test.healthy):
-            return True
-        return not (
-            protects(self.book.knowledge, test) or tells_unsound(self.book.knowledge, typed)
-        )
+            return tells_unsound(knowledge, typed) or not tells_only_good(typed)
+        return not (protects(knowledge, test) or tells_unsound(knowledge, typed))
 
     def _tells_of_it_alone(self, meant: InPart | None, typed: str) -> bool:
         """Whether no word may tell of what the work stands on, nor of anything that happened."""
+        if tells_a_finding(typed):
+            return True
         if something_happened(typed, self.book.state.name):
             return False
         if meant is None:
