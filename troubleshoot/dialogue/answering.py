@@ -8,6 +8,7 @@ from datetime import datetime
 from string import digits
 from typing import Final
 
+from troubleshoot.dialogue.all_legs import number_of_all_legs
 from troubleshoot.dialogue.by_word import (
     NearlyAnAnswer,
     NotAnAnswer,
@@ -97,6 +98,7 @@ def answer_event_from(
         elif number := (
             number_beside_word(knowledge, test, typed, outcomes)
             or number_beside_verdict(knowledge, test, typed)
+            or number_of_all_legs(knowledge, test, typed)
         ):
             return Answered(test.id, where, text=number)
         _read(knowledge, test, typed)

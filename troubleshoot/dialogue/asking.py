@@ -14,6 +14,7 @@ from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.confirming import whether_meant
 from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among
+from troubleshoot.dialogue.in_several import InSeveral
 from troubleshoot.dialogue.left_in import BRINGS_ON, ask_if_left_in, out_first
 from troubleshoot.dialogue.may_be_meant import taken_up_or_asked
 from troubleshoot.dialogue.new_person import ask_if_new
@@ -72,6 +73,7 @@ class Asking:
         self.telling = Telling(book, voice, decider.reasoner)
         self.reading_out = ReadingOut(book, voice, decider, self.telling)
         self.other_words = OtherWords(book, voice, self.reading_out)
+        self.in_several = InSeveral(book, voice, self.reading_out, self.other_words)
 
     def ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
         """Ask until an answer is understood; commands are served on the way."""
@@ -172,6 +174,8 @@ class Asking:
             return True
         if decision.step is None and self._is_not_fitted(listener, test, typed):
             yield from self.commands.serve("s", decision, conclusions)
+            return True
+        if (yield from self.in_several.take(listener, prompt, typed)):
             return True
         why = yield from self.reading_out.take(listener, typed, decision, str(error))
         if why is not None:

@@ -35,8 +35,12 @@ from troubleshoot.visit.telling.lapses import all_voided
 LEAST_TOLD: Final = 2
 """Words that tell something at work, where none is of the question or its answers: power dipped."""
 
-_AROUND: Final = HEDGES | {"about", "around", "by", "dunno", "over", "reads", "says", "shows"}
-"""Words around a number that tell nothing besides: it says 45 over 5."""
+_AROUND: Final = (
+    HEDGES
+    | {"about", "around", "by", "dunno", "over", "reads", "says", "shows"}
+    | {"all", "both", "each", "even", "good", "on", "pairs", "three"}
+)
+"""Words around a number that tell nothing besides: it says 45 over 5; .9 all three."""
 
 
 def told_at_work(book: VisitBook, decision: Decision, typed: str) -> bool:

@@ -14,6 +14,7 @@ from troubleshoot.safety.hearing.words import raw_words
 
 _DROPPED_G: Final = re.compile(r"\b([a-z]{3,}(?<!a))in\b")
 """No verb ends in a: drain, again."""
+_LEG: Final = re.compile(r"\b(?:[lt]|(?:leg|phase|pole) ?#?)[123]\b")
 _CLAUSE: Final = re.compile(r"[,;:.!]|\bbut\b")
 _AND: Final = re.compile(r"\b(?:and|n)\b|&")
 _NOTS: Final = dict.fromkeys((*WRITTEN_OUT, "arent", "cannot", "never", "without"), "not")
@@ -69,8 +70,11 @@ class Text:
 
 
 def plainly(typed: str) -> str:
-    """What was typed in small letters, without apostrophes, and -ing for -in: fans hummin."""
-    return _DROPPED_G.sub(r"\1ing", without_apostrophes(typed.lower()))
+    """What was typed in small letters, without apostrophes, and -ing for -in: fans hummin.
+
+    The number of a leg is none that was read: fuse on l3 is open.
+    """
+    return _LEG.sub("leg", _DROPPED_G.sub(r"\1ing", without_apostrophes(typed.lower())))
 
 
 def said_clauses(typed: str) -> Iterator[tuple[list[str], bool]]:

@@ -32,7 +32,7 @@ MOST: Final = 3
 """Outcomes that are asked about at once; more of them are no guess."""
 _PLACES: Final = frozenset(
     """across along around back bottom center corner down edge end ends face front full hub inside
-    four left low middle near one outside part parts piece rear right side sides six spot spots
+    four left leg low middle near one outside part parts piece rear right side sides six spot spots
     three through top two under upper way""".split()  # noqa: SIM905
 )
 """Where on a thing something is so."""

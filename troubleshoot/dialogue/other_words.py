@@ -13,6 +13,7 @@ from string import digits
 from troubleshoot.dialogue.beside_work import ask_if_all_stands
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.by_word import NotAnAnswer
+from troubleshoot.dialogue.clauses import plainly
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.in_clauses import by_clauses
 from troubleshoot.dialogue.in_part import THINGS, InPart, beside_words, in_part
@@ -22,7 +23,7 @@ from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.taking_up import is_answer, meant_answer, protects, taken_up
+from troubleshoot.dialogue.taking_up import is_taken_as_typed, meant_answer, protects, taken_up
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.dialogue.told_unsound import tells_only_good, tells_unsound
 from troubleshoot.knowledge.model import Test
@@ -36,7 +37,6 @@ from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.events import Noted
 
 WHICH_IS_MEANT = "Which of these is meant?"
-_PARTED = re.compile(r"[,;]|\b(?:but|and)\b")
 _DEED = r"(?:put in|put on|changed|replaced|swapped|cleaned|washed|installed|serviced)"
 _AGE = re.compile(
     r"\s+(?:after all|as well)\s*$|"
@@ -74,12 +74,6 @@ class OtherWords:
             return True
         may_be_found = self._may_be_found(listener, prompt, typed)
         is_finding = may_be_found and tells_a_finding(typed)
-        if is_finding and (parts := self._in_parts(listener, prompt, typed)) is not None:
-            typed, others = parts
-            for part, seen in others:
-                yield from self.other_looks.take(listener, prompt.decision, part, seen)
-            if self._is_answer(listener, prompt, typed):
-                return True
         meant = self._meant(prompt, typed) if may_be_found else None
         elsewhere = may_be_found and meant is None
         seen = self.other_looks.told(prompt.decision, typed) if elsewhere else ()
@@ -97,25 +91,13 @@ class OtherWords:
             yield from self._take(listener, prompt, typed, meant, seen, stands=True)
         )
 
-    def _in_parts(
-        self, listener: Listener, prompt: AskTest | DoStep, typed: str
-    ) -> tuple[str, list[tuple[str, tuple[Seen, ...]]]] | None:
-        """What a finding tells of the test in hand, and of other looks; None if not of both."""
-        parts = [part.strip() for part in _PARTED.split(typed) if part.strip()]
-        told = [(part, self.other_looks.told(prompt.decision, part)) for part in parts]
-        others = [(part, seen) for part, seen in told if seen]
-        own = ", ".join(part for part, seen in told if not seen)
-        if not others or not own:
-            return None
-        return (own, others) if self._is_of_it(listener, prompt, own) else None
-
-    def _is_of_it(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
+    def is_of_it(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
         """Whether words are an answer to the test in hand, or may mean one."""
         try:
             told = meant_answer(self.book, listener, prompt, typed) is not None
         except NotAnAnswer:
             told = False
-        if told or is_answer(self.book, prompt, typed):
+        if told or is_taken_as_typed(self.book, prompt, typed):
             return True
         test, meant = prompt.decision.test, self._meant(prompt, typed)
         return bool(test and meant and {*meant.outcomes}.isdisjoint(test.healthy))
@@ -133,7 +115,7 @@ class OtherWords:
 
     def _may_be_found(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
         """Whether words may tell what was found: not at a step, nor of what hints at a danger."""
-        if prompt.decision.step is not None or not set(typed).isdisjoint(digits):
+        if prompt.decision.step is not None or not set(plainly(typed)).isdisjoint(digits):
             return False
         if listener.speaks_of_danger(typed) or self.voice.hints(typed, listener.own):
             return False

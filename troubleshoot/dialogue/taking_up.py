@@ -94,6 +94,11 @@ def is_answer(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> bool:
     return bool(_chosen(book, prompt, typed))
 
 
+def is_taken_as_typed(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> bool:
+    """Whether it is an answer to what is asked, by its word or as a number."""
+    return _chosen(book, prompt, typed) is not None
+
+
 def not_taken(book: VisitBook, listener: Listener, test: Test, typed: str, why: str) -> None:
     """Say why it is no answer; a number with words or a unit is kept as a note.
 

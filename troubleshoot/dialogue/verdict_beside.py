@@ -32,7 +32,7 @@ def number_beside_verdict(knowledge: Knowledge, test: Test, typed: str) -> str:
     if any(hazard.all_clear == test.id for hazard in knowledge.hazards.values()):
         return ""
     for form in _FORMS:
-        found = form.fullmatch(typed.strip(" .!"))
+        found = form.fullmatch(typed.strip().rstrip(" .!"))
         if found is None:
             continue
         if not {*lexicon_of(knowledge).words(found["thing"])} <= names_of(knowledge, test):

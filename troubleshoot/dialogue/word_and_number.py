@@ -30,7 +30,7 @@ def number_beside_word(
     Raises NearlyAnAnswer where the word and the number say different things.
     """
     for form in _FORMS:
-        found = form.fullmatch(typed.strip(" .!"))
+        found = form.fullmatch(typed.strip().rstrip(" .!"))
         named = by_word(test, found["word"], outcomes, several=False) if found else ()
         if found is None or not named:
             continue

@@ -32,7 +32,7 @@ _PLACED: Final = re.compile(
     r"\bon (?=(?:the|this|that|it|one|both|all|each|every|top|its|l[123]|number)\b)"
     r"|(?<=\bburnt )up\b|(?<=\bburned )up\b|(?<=\bswelled )up\b|(?<=\bpuffed )up\b"
     r"|\bback (?=(?:to|side|of|row|half|edge)\b)|(?<=\bthe )back\b"
-    r"|\b(?:a )?(?:little )?bit (?=of\b)"
+    r"|\b(?:a )?(?:little )?bit (?=of\b)|\b(?:on )?[lt][123]\b"
 )
 """Little words that tell where on a thing it is, and are of no state there."""
 _LINE: Final = re.compile(r"\b(?:suction|liquid|drain) lines?\b")
@@ -46,7 +46,7 @@ _LOOKS: Final = stems(
     "bulged domed swollen swelled puffed oily oil iced frosted frosty damp wet water dry bent "
     "mashed smashed crushed collapsed bowed warped gritty rough smooth clean good fine ok okay "
     "normal nice even perfect new old original ragged flat faded sagging red blue purple yellow "
-    "soot solid"
+    "soot solid ol"
 )
 _POSITIONS: Final = stems(
     "straight stuck seized budge tight loose wobbly blocked empty full whole blown open shorted "
