@@ -58,6 +58,9 @@ SAID = (
     ("gas-cock-shut", "turned it crosswise, shut"),
     ("tell-fire-panel", "panel is on test, talked to the monitoring company"),
     ("restart-and-watch", "runs good, air everywhere"),
+    ("charge-put-back", "9 lb 4 oz weighed in"),
+    ("charge-put-back", "charged, 9 lb 4 oz, same as the plate"),
+    ("circuit-held", "held at 150 for half an hour, no drop"),
     ("combustible-gas-sweep", "0 ppm all around"),
     ("combustible-gas-sweep", "0 ppm all the way round"),
 )
@@ -118,6 +121,9 @@ NOT_SAID = (
     ("tell-fire-panel", "panel is on test, they want it back"),
     ("restart-and-watch", "air everywhere"),
     ("restart-and-watch", "runs, no air anywhere"),
+    ("charge-put-back", "9 lb 4 oz"),
+    ("charge-put-back", "9 lb 4 oz weighed out"),
+    ("circuit-held", "held at 150 for half an hour, one bubble"),
     ("combustible-gas-sweep", "0 ppm all around but the union"),
     ("combustible-gas-sweep", "0 ppm around the valve, not all"),
 )

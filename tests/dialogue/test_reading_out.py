@@ -65,7 +65,8 @@ def test_a_reading_is_at_its_own_place_or_at_that_of_the_question(
 
 def test_where_no_gauge_is_on_nothing_was_read(shipped: Knowledge, tmp_path: Path) -> None:
     test = "suction-pressure at circuit 2"
-    text, book = typed_at(shipped, tmp_path, test, "c1 head 340", unit=TWO)
+    text, book = typed_at(shipped, tmp_path, test, "c1 head 340", "n", unit=TWO)
+    assert "head 340: are the gauges on, at circuit 1?" in text
     assert "Not taken: Head pressure" in text and "gauges on at circuit 1. Kept as a note" in text
     assert kept(book) == []
 
@@ -127,7 +128,7 @@ def test_readings_of_the_whole_unit_stand_beside_those_of_each_circuit(
 ) -> None:
     """Regression: all were put to c1, and refused; or 128 over 385 was put to the other circuit."""
     line = "outdoor 95 c1 128 over 385 c2 82 over 290"
-    _, book = typed_at(shipped, tmp_path, "suction-pressure at circuit 1", line, unit=TWO)
+    _, book = typed_at(shipped, tmp_path, "suction-pressure at circuit 1", line, "n", unit=TWO)
     one = [("suction-pressure", AT, "128"), ("head-pressure", AT, "385")]
     assert kept(book) == [
         ("outdoor-temperature", None, "95"), *one,

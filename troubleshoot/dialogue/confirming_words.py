@@ -33,6 +33,7 @@ _CLOSED: Final = r"(?:shut|closed|latched)(?: up)?(?: tight)?"
 _WE: Final = r"(?:(?:i|we)(?: ?(?:ve|have|just))* )?"
 _LIVE_VOLTS: Final = r"(?:1[12]\d|2[0-4]\d|27\d|4[4-9]\d) ?(?:v|vac|volts?)"
 """What a known live source shows."""
+_WEIGHT: Final = r"\d+(?:\.\d+)? ?(?:lbs?|pounds?|kg|oz|ounces?)(?: \d+(?:\.\d+)? ?(?:oz|ounces?))?"
 
 
 @frozen
@@ -99,6 +100,16 @@ _STEPS: Final[Mapping[str, _Ways]] = {
         rf"(?:{_ALL}(?:my )?(?:gauges|hoses){_ARE} )?off",
         rf"{_ALL}caps{_ARE} on(?: tight)?",
         r"no (?:bubbles|leaks)",
+    ),
+    steps.RECHARGE: _ways(
+        rf"(?:{_WEIGHT} )?(?:weighed|charged)(?: it)?(?: back)?(?: in)?(?: {_WEIGHT})?",
+        _WEIGHT,
+        "same as the (?:data )?plate",
+    ),
+    steps.CIRCUIT_HELD: _ways(
+        r"(?:it )?(?:held|holds|holding)(?: (?:at )?\d+(?: ?psig?)?)?"
+        r"(?: for (?:half an|an|\d+) ?(?:h|hours?|min|minutes?))?",
+        "no (?:drop|bubbles)(?: anywhere)?",
     ),
     steps.GAS_SHUT: _ways(
         r"(?:(?:(?:the|gas) )*cock(?: is)? )?shut",

@@ -12,6 +12,7 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.doubting import reading_as_meant
+from troubleshoot.dialogue.gauges_read import ask_if_gauges_are_on
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.plate_read_out import take_plate
@@ -29,6 +30,7 @@ from troubleshoot.reasoning.unit.places import (
     with_place,
 )
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import GAUGES_ON
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.deciding.decision import Decision
@@ -37,6 +39,7 @@ from troubleshoot.visit.events import Aimed, Answered, Noted
 from troubleshoot.visit.hearing.read_out import Line, ReadOut, read_out
 from troubleshoot.visit.telling.as_read import as_read
 
+SUCTION: Final = "suction-pressure"
 KEPT_AS_A_NOTE: Final = "Kept as a note."
 _OF_THE_NEW: Final = frozenset(
     {"brand", "can", "draws", "measures", "new", "pulls", "shows", "tests", "the"}
@@ -74,6 +77,9 @@ class ReadingOut:
             is_whole = not line.unread or self._is_of_the_new(line, decision)
             if not (is_whole or (yield from self._is_understood(listener, line, typed))):
                 return None
+            yield from ask_if_gauges_are_on(
+                self.book, listener, self.readable, line.readings, decision
+            )
             kept = yield from self._each(listener, typed, line.readings, decision)
         except (Leave, DangerCalled):
             self._note(typed)
@@ -102,6 +108,8 @@ class ReadingOut:
     def _asked(self, decision: Decision) -> Test | None:
         """The test whose number needs no word: what protects somebody is typed as it is read."""
         test = decision.test
+        if decision.step is not None and decision.step.id == GAUGES_ON:
+            return self.book.knowledge.tests[SUCTION]  # both gauges at once: 94 / 290
         if test is None or decision.step is not None or protects(self.book.knowledge, test):
             return None
         return test

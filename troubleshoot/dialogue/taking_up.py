@@ -57,7 +57,7 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
         if meant is None:
             raise
     else:
-        _say_what_was_begun(listener, prompt, reply)
+        _say_what_was_begun(book, listener, prompt, reply)
         return event
     event = _event(book, prompt, meant)
     listener.voice.say(f'Taken as "{meant}".')
@@ -65,14 +65,21 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
     return event
 
 
-def _say_what_was_begun(listener: Listener, prompt: AskTest | DoStep, reply: str) -> None:
-    """Say for which outcome its mere beginning was taken, or words that confirm a step."""
+def _say_what_was_begun(
+    book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str
+) -> None:
+    """Say for which outcome its mere beginning was taken, or words that confirm a step.
+
+    A number among these is kept as a note: 9 lb 4 oz weighed in.
+    """
     test = prompt.decision.test
     assert test is not None
     if prompt.decision.step is not None:
         word = among_confirming(test, CONFIRMED[test.id], reply)
         if plain_words(word) != plain_words(reply):
             listener.voice.say(f'Taken as "{word}".')
+            if not set(reply).isdisjoint(digits):
+                book.add(Noted(f"told at {test.name}: {reply}"))
         return
     if (meant := by_beginning(test, reply, prompt.outcomes)) is not None:
         listener.voice.say(f'Taken as "{meant}".')
