@@ -10,7 +10,7 @@ from pathlib import Path
 from troubleshoot.cli.attentive import VisitTerminal
 from troubleshoot.cli.failures import INTERRUPTED, JOURNAL_FAILED, KEPT, USAGE, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
-from troubleshoot.cli.screens.prompts import show_prompt, show_said, sign_of
+from troubleshoot.cli.screens.prompts import show_again, show_prompt, show_said, sign_of
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.dialogue.dialogue import Dialogue
 from troubleshoot.dialogue.opening import Visitor, visit
@@ -73,19 +73,22 @@ def _what_was_said(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue)
 
 def _converse(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue) -> None:
     """Until nothing more is asked. Raises EndOfInput, JournalError."""
-    said, shown = dialogue.said, None
+    said, shown, was_aside = dialogue.said, None, False
     while True:
         try:
             show_said(terminal, knowledge, said)
             if isinstance(dialogue.prompt, Ended):
                 return
+            if was_aside and dialogue.prompt is shown:
+                show_again(terminal, knowledge, dialogue.prompt)
+            was_aside = dialogue.asks_aside
             shown = _show(terminal, knowledge, dialogue, shown)
             said = dialogue.answer(terminal.ask(sign_of(dialogue.prompt)))
         except (DangerCalled, Leave) as between_pages:
             if isinstance(dialogue.prompt, Ended):
                 terminal.say_all((CLEAR_FIRST, NOT_ON_RECORD))
                 return
-            said, shown = dialogue.break_off(between_pages), None
+            said, shown, was_aside = dialogue.break_off(between_pages), None, False
 
 
 def _show(

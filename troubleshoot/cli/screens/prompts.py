@@ -56,6 +56,18 @@ def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> Non
         show_at_work(terminal, knowledge, prompt)
 
 
+def show_again(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> None:
+    """What is still asked, in short, once something else was asked in between."""
+    if isinstance(prompt, AskWords | Choose | AskFact | AskPlate):
+        show_prompt(terminal, knowledge, prompt)
+    elif isinstance(prompt, AskProof):
+        terminal.say(f"Proof: {prompt.text}. What did you read?")
+    elif not isinstance(prompt, Ended):
+        from troubleshoot.cli.screens.work import show_in_short
+
+        show_in_short(terminal, knowledge, prompt)
+
+
 def sign_of(prompt: Prompt) -> str:
     """What stands before the answer: a question that is repeated at each try, or the sign alone."""
     if not isinstance(prompt, AskWords | Choose) or not prompt.repeated:

@@ -64,6 +64,23 @@ def show_at_work(
         terminal.say_together(_test_to_fit(terminal, knowledge, prompt, test))
 
 
+def show_in_short(
+    terminal: Terminal, knowledge: Knowledge, prompt: DoStep | AskTest | AtStop | Settled
+) -> None:
+    """What is asked at work, by its name and what may be typed."""
+    if isinstance(prompt, AtStop):
+        show_what_lifts(terminal, prompt)
+        return
+    test = prompt.decision.test
+    if isinstance(prompt, DoStep) and test is not None:
+        terminal.say_together([_task(prompt)[0], _step_words(test, prompt.outcomes)])
+    elif isinstance(prompt, AskTest) and test is not None:
+        answers = _answers(knowledge, test, prompt.outcomes, with_means=False)
+        terminal.say_together([*_task(prompt), *answers])
+    else:
+        terminal.say(AT_AN_ENDING)
+
+
 def _task(prompt: DoStep | AskTest) -> list[Paragraph]:
     """The step or test itself, and how a step is done."""
     decision, test = prompt.decision, prompt.decision.test
