@@ -31,7 +31,8 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, ToldGone
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.before_repair import caution_before_any
-from troubleshoot.safety.cautions import makes_live
+from troubleshoot.safety.cautions import POWER_UP, behind_panels, makes_live
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.steps import RESTART
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
@@ -60,7 +61,7 @@ class Turns:
         self.shelf = shelf
         self.commands = Commands(book, voice, decider)
         voice.commands = self.commands.serve_beside
-        self.was_open = False
+        self.was_open = self.was_live = False
         self.stop_stood = False
         self.staying_off = StayingOff(book, voice)
         self.beforehand = Beforehand(book, voice, decider)
@@ -193,16 +194,20 @@ class Turns:
     def _cautions(self, decision: Decision, conclusions: Conclusions) -> tuple[Caution, ...]:
         """Whole the first time, and again where their danger is new.
 
-        It is when a panel has been closed, and when power comes behind an open one. Before a call
-        what was found and still stands is told again.
+        That of what an open panel brings is when one has been closed, and once for each opening
+        when power comes behind it. Before a call what was found and still stands is told again.
         """
         called = decision.step is not None and decision.step.id == RESTART
         standing = found_standing(conclusions) if called else ()
         is_open = self.book.state.work.panels == "off"
         test = decision.test
         live = test is not None and makes_live(self.book.state, test)
-        if live or (self.was_open and not is_open):
-            self.voice.told_whole.clear()
+        was_shut = self.was_open and not is_open
+        if was_shut or (live and not self.was_live):
+            self.voice.told_whole -= behind_panels(self.knowledge)
+        if was_shut:  # how it is opened again is told whole too, and how it is started is not
+            self.voice.told_whole -= {*STEPS} - {*POWER_UP}
+        self.was_live = is_open and (live or self.was_live)
         self.was_open = is_open
         again = (hazard for hazard in standing if hazard not in decision.cautions)
         hazards = (*again, *decision.cautions)

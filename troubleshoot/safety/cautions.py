@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import FactsNeeded, Hazard, Knowledge, Test, Trigger
@@ -10,6 +11,7 @@ from troubleshoot.knowledge.vocabulary import WorkStateName
 from troubleshoot.reasoning.chaining.chains import belongs_to_step
 from troubleshoot.safety.at_ports import as_read_on
 from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.hearing.mending import RULE_BASES
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import ONE_CALL, burns, needs_of
 from troubleshoot.safety.step_guards import REFRIGERANT_SWEPT
@@ -22,7 +24,8 @@ HIGH_VOLTS: Final = "480-volt"
 NOT_GIVEN: Final = "not-known"
 NOT_KNOWN: Final = "refrigerant-not-known"
 
-_POWER_UP: Final = (LOCK_OFF, RESTART, PLUG_TEST)
+_OPEN: Final = ("energised-open", "locked-out")
+POWER_UP: Final = (LOCK_OFF, RESTART, PLUG_TEST)
 
 
 def cautions_before(knowledge: Knowledge, job: Job, test: Test) -> tuple[Hazard, ...]:
@@ -36,6 +39,18 @@ def cautions_before(knowledge: Knowledge, job: Job, test: Test) -> tuple[Hazard,
     order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
     hazards = [knowledge.hazards[name] for name in found]
     return tuple(sorted(hazards, key=lambda h: order.index(h.signal)))
+
+
+@lru_cache(maxsize=RULE_BASES)
+def behind_panels(knowledge: Knowledge) -> frozenset[str]:
+    """The hazards that an open panel brings, dead or live: those of the tests done behind one."""
+    of_tests = (h for t in knowledge.tests.values() if t.work_state in _OPEN for h in t.hazards)
+    of_states = (
+        hazard.id
+        for hazard in knowledge.hazards.values()
+        if any(trigger.work_state in _OPEN for trigger in hazard.triggers)
+    )
+    return frozenset((*of_tests, *of_states))
 
 
 def _flammable(job: Job, test: Test) -> tuple[str, ...]:
@@ -104,7 +119,7 @@ def _states(job: Job, test: Test) -> Iterator[WorkStateName]:
 
 def makes_live(job: Job, test: Test) -> bool:
     """Whether a step brings power and an open panel together: then the danger behind it is new."""
-    return test.id in _POWER_UP and job.work.panels != "on"
+    return test.id in POWER_UP and job.work.panels != "on"
 
 
 def _may_be(job: Job, equipment: FactsNeeded) -> bool:
