@@ -132,3 +132,30 @@ def test_what_runs_only_in_part_confirms_no_restart(
     visit.types(said)
     confirmed = CONFIRMED["restart-and-watch"]
     assert not any(isinstance(e, StepDone) and confirmed in e.outcomes for e in visit.events)
+
+
+@pytest.mark.parametrize(
+    ("step", "said"),
+    [
+        ("tell-fire-panel", "hands out, tools in the bag, clear"),
+        ("tell-occupants", "panel is on test, talked to the monitoring company"),
+        ("roof-conditions", "told the owner, he's ok with it"),
+    ],
+)
+def test_a_report_of_another_step_is_a_note_and_no_danger(
+    step: str, said: str, shipped: Knowledge, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Regression: typed a prompt early it was asked whether somebody is in danger."""
+    visit = at_step(shipped, step, monkeypatch)
+    told = visit.types(said)
+    assert visit.at == step and not visit.dialogue.asks_aside
+    assert any("of another step" in each for each in told)
+    assert said in " | ".join(visit.book.state.notes)
+
+
+def test_a_report_that_takes_a_state_away_is_acted_on(
+    shipped: Knowledge, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    visit = at_step(shipped, "verified-dead", monkeypatch)
+    visit.types("lock is off, switch is on")
+    assert any(isinstance(event, StateGone) for event in visit.events)

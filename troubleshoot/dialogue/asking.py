@@ -11,7 +11,8 @@ from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_digit import is_meant
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.commands import Commands
-from troubleshoot.dialogue.confirming import whether_meant
+from troubleshoot.dialogue.confirming import wanted, whether_meant
+from troubleshoot.dialogue.confirming_words import confirms_some_step
 from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_several import InSeveral
@@ -50,6 +51,7 @@ LONG_SILENCE = (
 SKIPPED_WITH_S = (
     "Not known: s skips it, and other tests are asked in its stead. ? tells how it is done."
 )
+OF_ANOTHER_STEP = "Kept as a note: that is of another step."
 NOT_FITTED = "Taken as not fitted: skipped, and kept as a note."
 
 
@@ -197,7 +199,7 @@ class Asking:
         """
         test = decision.test
         assert test is not None
-        if tells and tells_good_news(typed, listener.own):
+        if tells and (tells_good_news(typed, listener.own) or confirms_some_step(typed)):
             self._say_what_is_wanted(listener, test, typed)
             return
         listener.asks_of_all = tells
@@ -210,7 +212,10 @@ class Asking:
         """Good news at a step is kept as a note, and confirms nothing. Raises DangerCalled."""
         listener.hear(typed)
         self.book.add(Noted(f"told at a safety step: {typed}"))
-        self.voice.say(whether_meant(test.spoken(CONFIRMED[test.id])))
+        confirmed = CONFIRMED[test.id]
+        of_another = f"{OF_ANOTHER_STEP} Type {wanted(test, confirmed)}."
+        elsewhere = confirms_some_step(typed)
+        self.voice.say(of_another if elsewhere else whether_meant(test.spoken(confirmed)))
 
     def _is_not_fitted(self, listener: Listener, test: Test, typed: str) -> bool:
         """Whether the unit is said to have no such thing; that is kept as a note.

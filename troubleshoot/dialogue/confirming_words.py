@@ -74,6 +74,12 @@ _STEPS: Final[Mapping[str, _Ways]] = {
         rf"{_THEY} (?:know|knows|agree|agrees|agreed)",
         "all agreed",
     ),
+    steps.STOP_BY_CONTROLS: _ways(
+        r"(?:(?:its|it is|everything|all|all of it|it all|(?:the )?unit)"
+        r"(?: (?:has|is|have|are))? )?stopped",
+        r"(?:(?:the )?(?:fans?|blower) )?coasted (?:down|to a stop)|everything (?:has )?quit",
+        r"(?:the )?(?:stat|thermostat|call)(?: is)? off",
+    ),
     steps.METER_PROOF: _ways(
         r"(?:(?:the |my )?meter )?(?:is )?(?:proved|proven)(?: (?:ok|fine|again|once more))?"
         r"(?: on (?:the|a) (?:service )?(?:receptacle|recept|outlet|(?:known )?live source))?",
@@ -147,8 +153,16 @@ def among_confirming(test: Test, confirmed: str, typed: str) -> str:
     As it stands where any other word is said.
     """
     ways = _STEPS.get(test.id)
+    return test.spoken(confirmed) if ways is not None and _says(ways, typed) else typed
+
+
+def confirms_some_step(typed: str) -> bool:
+    """Whether all clauses are such a report of any step: it is typed a prompt early, or late."""
+    return any(_says(ways, typed) for ways in _STEPS.values())
+
+
+def _says(ways: _Ways, typed: str) -> bool:
     said = " ".join(without_apostrophes(typed.lower()).rstrip(" .!").split())
     clauses = [clause for clause in _PARTED.split(said) if clause]
-    if ways is None or not any(map(ways.own.fullmatch, clauses)):
-        return typed
-    return test.spoken(confirmed) if all(map(ways.beside.fullmatch, clauses)) else typed
+    is_own = any(map(ways.own.fullmatch, clauses))
+    return is_own and all(map(ways.beside.fullmatch, clauses))
