@@ -159,3 +159,10 @@ def test_a_report_that_takes_a_state_away_is_acted_on(
     visit = at_step(shipped, "verified-dead", monkeypatch)
     visit.types("lock is off, switch is on")
     assert any(isinstance(event, StateGone) for event in visit.events)
+
+
+def test_what_is_good_of_the_thing_itself_is_asked_about_by_its_word(shipped: Knowledge) -> None:
+    """Regression: filters are ok was refused."""
+    visit = at(shipped, "air-filters")
+    visit.types("filters are ok, a little gray")
+    assert asks_of(visit, ["clean"])

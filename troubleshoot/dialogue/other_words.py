@@ -135,7 +135,8 @@ class OtherWords:
 
     def _is_all_good(self, test: Test, typed: str) -> bool:
         """Whether a finding in words of no outcome is that all is well, where that is one."""
-        others = {*raw_words(typed)} & THINGS - beside_words(test)
+        named = {*raw_words(" ".join((test.name, *test.words)))}
+        others = {*raw_words(typed)} & THINGS - beside_words(test) - named
         known = len(test.healthy) == 1 and tells_a_finding(typed) and tells_only_good(typed)
         return known and not others and not tells_unsound(self.book.knowledge, typed)
 

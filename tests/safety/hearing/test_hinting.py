@@ -142,3 +142,18 @@ def test_a_pressure_of_the_gas_that_its_test_would_stop_at_is_asked_about(
 @pytest.mark.parametrize("typed", ["half an inch at 1 psi on the gas inlet", '15" on the inlet'])
 def test_a_pressure_is_known_in_whatever_unit(typed: str) -> None:
     assert hinted(typed) == {"gas-pressure-too-high"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "asks"),
+    [
+        ("3 flashes, ignition lockout", False),
+        ("4 flashes open limit", False),
+        ("2 flashes at the contactor", True),
+        ("3 flashes, lockout, and smoke out of the panel", True),
+        ("flash at the panel, lockout", True),
+    ],
+)
+def test_flashes_that_are_counted_before_a_fault_are_a_code(typed: str, asks: bool) -> None:
+    """Regression: a code told a prompt early was asked of as a danger."""
+    assert hints(typed) is asks

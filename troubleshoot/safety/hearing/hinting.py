@@ -53,8 +53,15 @@ _SAID_SO: Final = (
         re.compile(r"\bgone (?=(?:all |very )?(?:pale|gr[ae]y|white|blue|limp|numb|quiet)\b)"),
         "turned ",
     ),
+    (
+        re.compile(
+            r"\b\d+ (?:flashes|flash)\b(?=,? (?:and a pause|(?:ignition |soft |hard )?lockout|code|"
+            r"fault|(?:open )?limit|pressure switch|no flame|flame fail\w*)\b)"
+        ),
+        "code",
+    ),
 )
-"""What would fall apart at its "and"; and who has gone pale is not gone."""
+"""What would fall apart at its "and"; who has gone pale is not gone; 3 flashes, lockout: a code."""
 _PRESSURE: Final = re.compile(
     r"(?<![\d.])(?P<count>\d+(?:\.\d+)?) ?(?P<unit>\"|in(?:ch(?:es)?|wc)?\b|iwc\b|wc\b|psi\b)"
 )
