@@ -95,9 +95,11 @@ def test_a_finding_of_two_looks_is_taken_as_both(shipped: Knowledge) -> None:
     assert found(visit) == [("air-filters", ("loaded",)), ("evaporator-coil-face", ("clean",))]
 
 
-def test_a_finding_that_fits_nothing_is_kept(shipped: Knowledge) -> None:
+def test_a_finding_that_is_not_taken_is_kept(shipped: Knowledge) -> None:
     visit = at(shipped, "burner-orifices")
     visit.types("spider web in number three")
+    assert asks_of(visit, ["blocked"])
+    visit.types("n")
     assert visit.at == "burner-orifices" and "spider web" in " | ".join(visit.book.state.notes)
 
 
@@ -159,6 +161,13 @@ def test_a_report_that_takes_a_state_away_is_acted_on(
     visit = at_step(shipped, "verified-dead", monkeypatch)
     visit.types("lock is off, switch is on")
     assert any(isinstance(event, StateGone) for event in visit.events)
+
+
+def test_what_is_sound_is_left_out_where_the_words_tell_otherwise(shipped: Knowledge) -> None:
+    """Regression: edge is a word of sound, and with it stood no guess at all."""
+    visit = at(shipped, "control-wiring-look")
+    visit.types("rubbed through at the curb edge")
+    assert not asks_of(visit, ["sound"]) and (asks_of(visit, ["rubbed"]) or found(visit))
 
 
 def test_what_is_good_of_the_thing_itself_is_asked_about_by_its_word(shipped: Knowledge) -> None:

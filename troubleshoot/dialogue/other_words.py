@@ -8,6 +8,7 @@ confirm a step or lift a STOP.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from string import digits
 
 from troubleshoot.dialogue.beside_work import ask_if_all_stands
@@ -126,12 +127,23 @@ class OtherWords:
         test = prompt.decision.test
         if test is None or is_small_talk(typed) or tells_of_looks(typed):
             return None
-        meant = in_part(self.book.knowledge, test, typed, prompt.outcomes)
+        meant = self._without_its_opposite(
+            test, typed, in_part(self.book.knowledge, test, typed, prompt.outcomes)
+        )
         if meant is not None and self._may_be_offered(test, typed, meant):
             return meant
         all_good = InPart((*test.healthy,), True, frozenset(), True)
         is_good = self._is_all_good(test, typed) and self._may_be_offered(test, typed, all_good)
         return all_good if is_good else None
+
+    def _without_its_opposite(self, test: Test, typed: str, meant: InPart | None) -> InPart | None:
+        """What may be meant without what is sound, where the words tell of what is not."""
+        if meant is None or meant.are_all_meant or not tells_unsound(self.book.knowledge, typed):
+            return meant
+        unsound = tuple(each for each in meant.outcomes if each not in test.healthy)
+        if not unsound or len(unsound) == len(meant.outcomes):
+            return meant
+        return replace(meant, outcomes=unsound, are_all_meant=len(unsound) == 1)
 
     def _is_all_good(self, test: Test, typed: str) -> bool:
         """Whether a finding in words of no outcome is that all is well, where that is one."""

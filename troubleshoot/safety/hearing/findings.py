@@ -33,6 +33,7 @@ _PLACED: Final = re.compile(
     r"|(?<=\bburnt )up\b|(?<=\bburned )up\b|(?<=\bswelled )up\b|(?<=\bpuffed )up\b"
     r"|\bback (?=(?:to|side|of|row|half|edge)\b)|(?<=\bthe )back\b"
     r"|\b(?:a )?(?:little )?bit (?=of\b)|\b(?:on )?[lt][123]\b"
+    r"|\b(?:at|on) the curb(?: edge)?\b"
 )
 """Little words that tell where on a thing it is, and are of no state there."""
 _LINE: Final = re.compile(r"\b(?:suction|liquid|drain) lines?\b")
