@@ -124,6 +124,21 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     ),
     "safety/hearing/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
     "safety/hearing/vocabulary.py": ("lightning", "a word people say, whatever a hazard is called"),
+    "cli/screens/refrigerant.py": ("circuits", "how many circuits there are to tell of"),
+    "dialogue/asides.py": ("circuits", "which circuit a weight told at a prompt is of"),
+    "dialogue/reading_out.py": ("suction-pressure", "what gauges show, told before their step"),
+    "dialogue/step_weighed.py": ("weight", "a part of a pattern"),
+    "records/history/parts.py": (
+        "blower-amps blower-drive blower-fla blower-motor blower-rpm compressor-amps "
+        "compressor-phase compressor-rla compressor-type condenser-fan-amps condenser-fan-fla "
+        "condenser-fan-phase",
+        "what tells one motor from the one before it",
+    ),
+    "records/refrigerant/of_unit.py": ("charge", "the charge of a circuit by its data plate"),
+    "records/refrigerant/sheet.py": ("weight", "the column of a weight"),
+    "records/refrigerant/told.py": ("weight", "a part of what was weighed"),
+    "visit/hearing/weighed.py": ("circuits weight", "parts of what was weighed, and of which"),
+    "visit/weights.py": ("charge-weight", "the kind of number that a charge is"),
     "safety/declaration.py": ("lock-off", "an event of the work state"),
     "safety/facts_first.py": ("refrigerant-class", "what settles whether a refrigerant burns"),
     "safety/needs.py": (

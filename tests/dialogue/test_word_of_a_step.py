@@ -10,6 +10,7 @@ import pytest
 from troubleshoot.dialogue.answering import answer_event_from, answers, step_event_from
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import DEAD_TEST, ROOF, Step
 from troubleshoot.visit.state import VisitState
@@ -20,7 +21,8 @@ TOLD_TO_SOMEBODY = ("fire-panel-back", "tell-fire-panel", "tell-occupants")
 
 def done(shipped: Knowledge, name: str, typed: str) -> tuple[str, ...]:
     test = shipped.tests[name]
-    return step_event_from(shipped, VisitState(), test, Step(name), typed, NOW).outcomes
+    state = VisitState(unit=read_unit(shipped, {}))
+    return step_event_from(shipped, state, test, Step(name), typed, NOW).outcomes
 
 
 def test_who_was_told_and_when_may_stand_where_the_step_is_to_tell_somebody(

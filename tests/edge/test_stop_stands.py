@@ -168,7 +168,7 @@ def test_a_danger_in_between_ends_the_way_to_the_rest(data: Path, clock: Clock) 
         person.types("cleared")
         assert task(person).startswith("Step: ")
         assert "DANGER - STOP" in person.types("danger: power line near the unit")
-        person.types("again", "the line was shielded by the utility", "safe", "put right")
+        person.types("again", "2", "safe", "put right")
         assert "DANGER - STOP" in person.last and not task(person)
         assert "over, or q." in person.types("again")
 

@@ -18,7 +18,7 @@ from troubleshoot.visit.weighing import ADDED, RECOVERED
 
 _BESIDE: Final = re.compile(
     r"(?P<word>[a-z' -]*?[a-z])(?:[\s,;:]+(?:and )?)"
-    r"(?P<weight>(?:[0-9]|(?:before|after|tare) [0-9]).*)",
+    r"(?P<weight>(?:[0-9]|(?:before|after|tare) [0-9]).*?)(?P<rest>[,;]\D+)?",
     re.IGNORECASE,
 )
 _OF_WEIGHTS: Final = re.compile(r"[0-9] ?(?:lbs?|#|pounds?|oz|ounces?|kg|kilos?|g|grams?)\b", re.I)
@@ -47,6 +47,6 @@ def weight_beside(
         as_told = f"{found['word']}, 9.2 lb {_CYLINDERS[way]} cylinder R-3"
         raise NearlyAnAnswer(f"{error}. Type the word and the weight, as: {as_told}") from None
     is_name = not told.cylinder or _NAME.fullmatch(told.cylinder) is not None
-    if not is_name or spoken_of(knowledge, found["weight"]):
+    if not is_name or spoken_of(knowledge, f"{found['weight']}{found['rest'] or ''}"):
         return typed, None  # more than a name, and heard as whatever else it tells
-    return found["word"], found["weight"]
+    return f"{found['word']}{found['rest'] or ''}", found["weight"]

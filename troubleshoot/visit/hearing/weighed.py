@@ -159,9 +159,10 @@ def _only(layout: Layout | None) -> str:
     if layout is None:
         raise NotWeighed("say which circuit, as: circuit 1", "circuit")
     circuits = [str(place) for place in layout.places("circuit")]
-    if len(circuits) > 1:
-        raise NotWeighed(f"say which: {' or '.join(circuits)}", "circuit")
-    return circuits[0]
+    if len(circuits) == 1:
+        return circuits[0]
+    which = " or ".join(circuits)
+    raise NotWeighed(f"say which: {which}" if which else "say which circuit", "circuit")
 
 
 def _check(knowledge: Knowledge, typed: str, part: str) -> None:
