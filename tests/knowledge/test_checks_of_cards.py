@@ -167,6 +167,45 @@ given:
     ]
 
 
+@pytest.mark.parametrize(
+    ("grades", "told"),
+    [
+        (
+            ("often", "often"),
+            "cannot all be true: they pass 100 %; make one list of them, or lower",
+        ),
+        (("almost-always", "sometimes"), "cannot all be true: they pass 100 %; make one list"),
+        (("often", "sometimes"), "cannot all be true: they pass 100 %; make one list"),
+        (("often", "seldom"), None),
+    ],
+)
+def test_what_is_said_given_the_same_readings_has_to_agree(
+    grades: tuple[str, str], told: str | None, tmp_path: Path
+) -> None:
+    """Regression: it passed, and a visit on such rules ended in a traceback."""
+    given = f"""\
+given:
+  - {{finding: {{superheat: high}}, given: [{{capacitor-look: oil}}], grade: {grades[0]}}}
+  - {{finding: {{superheat: low}}, given: [{{capacitor-look: oil}}], grade: {grades[1]}}}
+"""
+    found = said(write_rules(tmp_path, (LOW_CHARGE, "overrides:\n", f"{given}overrides:\n")))
+    assert len(found) == (told is not None)
+    if told is not None:
+        assert found[0].startswith(
+            f"{CHARGE}:11:1: the grades on superheat given the same readings {told}"
+        )
+
+
+def test_a_sign_and_what_is_sound_given_the_same_readings_have_to_agree(tmp_path: Path) -> None:
+    given = """\
+given:
+  - {finding: {capacitor-look: oil}, given: [{superheat: high}], grade: often}
+  - {finding: {capacitor-look: sound}, given: [{superheat: high}], grade: often}
+"""
+    (found,) = said(write_rules(tmp_path, (LOW_CHARGE, "overrides:\n", f"{given}overrides:\n")))
+    assert "the grades on capacitor-look given the same readings cannot all be true" in found
+
+
 def test_more_than_four_tests_in_a_group_are_told_with_their_names(tmp_path: Path) -> None:
     looks = "".join(
         f"  - id: look-{letter}\n    name: Look {letter}\n    kind: look\n"

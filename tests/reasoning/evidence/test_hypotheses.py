@@ -135,6 +135,18 @@ def test_a_test_belongs_to_one_group_and_no_group_has_more_than_four() -> None:
     assert any({"d", "e"} <= set(group.tests) for group in drawn.groups)
 
 
+def test_of_statements_that_contradict_one_another_the_strongest_is_kept() -> None:
+    """Regression: a visit on the rules of a site that said so ended in a traceback."""
+    contradicting = (given_that("b", "low", "often", a="high"),
+                     given_that("b", "high", "almost-always", a="high"))  # fmt: skip
+    itself = given_that("a", "high", "often", a="high")
+    high = {"low": 0.0, "normal": 0.0, "high": 1.0}
+    for given in (contradicting, contradicting[::-1], (*contradicting, itself)):
+        _, drawn = only(fault("f", {"often": [{"a": "high"}]}, given=given))
+        (group,) = drawn.groups
+        assert group.row_given("b", {"a": high})["high"] == pytest.approx(0.92)
+
+
 def test_a_test_of_signs_joins_a_group_by_each_sign_alone_or_none() -> None:
     signs = test_of("face", "dirty", "bent", choose="several")
     card = fault("f", {"often": [{"face": "dirty"}]},

@@ -8,13 +8,20 @@ that join tests into groups.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Evidence, Fault, Given, Knowledge, Picture, Test
 from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.evidence.grades import HOW_COMMON
-from troubleshoot.reasoning.evidence.groups import MOST_TESTS, Group, Statement, joint
+from troubleshoot.reasoning.evidence.groups import (
+    MOST_TESTS,
+    Group,
+    InfeasibleGroup,
+    Statement,
+    joint,
+)
 from troubleshoot.reasoning.evidence.outcome_chances import (
     NONE_OF_THEM,
     Cell,
@@ -239,10 +246,11 @@ def _groups(
 ) -> tuple[Group, ...]:
     """The groups that the statements join; a test belongs to one group.
 
-    The strongest statement comes first; one that would make a group too large is left out.
+    The strongest statement comes first; one that would make a group too large, or that contradicts
+    those before it, is left out.
     """
     joined: list[tuple[list[str], list[Statement]]] = []
-    for statement in sorted(statements, key=lambda s: -abs(s.chance - 0.5)):
+    for statement in sorted(statements, key=_strength):
         tests = [*statement.target, *(t for t in statement.condition if t not in statement.target)]
         touching = [each for each in joined if set(each[0]) & set(tests)]
         merged = list(dict.fromkeys([t for each in touching for t in each[0]] + tests))
@@ -251,6 +259,23 @@ def _groups(
         joined = [each for each in joined if each not in touching]
         joined.append((merged, [s for each in touching for s in each[1]] + [statement]))
     return tuple(
-        joint({test: pattern_row(all_.row(picture, test)) for test in tests}, stated)
+        _agreeing({test: pattern_row(all_.row(picture, test)) for test in tests}, stated)
         for tests, stated in joined
     )
+
+
+def _strength(statement: Statement) -> float:
+    """Where a statement stands: the one that says most is the first."""
+    return -abs(statement.chance - 0.5)
+
+
+def _agreeing(rows: Mapping[str, Row], stated: list[Statement]) -> Group:
+    """The table of all statements or, where they contradict one another, of those that agree."""
+    with suppress(InfeasibleGroup):
+        return joint(rows, stated)
+    kept: list[Statement] = []
+    for statement in sorted(stated, key=_strength):
+        with suppress(InfeasibleGroup):
+            joint(rows, [*kept, statement])
+            kept.append(statement)
+    return joint(rows, kept)
