@@ -72,19 +72,23 @@ def try_examples(knowledge: Knowledge, only: frozenset[str] = frozenset()) -> It
 
 def try_example(reasoner: Reasoner, fault: Fault, example: Example) -> Trial:
     """Try one example of a card."""
-    data = {
-        "unit": dict(example.unit),
-        "conditions": dict(example.conditions),
-        "complaint": example.complaint,
-        "readings": [dict(reading) for reading in example.readings],
-    }
     try:
-        case = read_case(reasoner.knowledge, data)
+        case = read_case(reasoner.knowledge, case_data(example))
     except InputRefused as error:
         return Trial(fault.id, example, f"it cannot be read: {error}")
     got = reasoner.conclude(case)
     failure = _failure(got, fault, example)
     return Trial(fault.id, example, failure, got, bool(failure) and fault.status == "draft")
+
+
+def case_data(example: Example) -> dict[str, object]:
+    """An example as the case that it is, in the form of a case file."""
+    return {
+        "unit": dict(example.unit),
+        "conditions": dict(example.conditions),
+        "complaint": example.complaint,
+        "readings": [dict(reading) for reading in example.readings],
+    }
 
 
 def _failure(got: Conclusions, fault: Fault, example: Example) -> str:

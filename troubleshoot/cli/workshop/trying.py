@@ -23,6 +23,9 @@ MOST_MARGINS: Final = 20
 
 @click.command("test", short_help="Try every card's examples, or a site's past cases.")
 @click.argument("only", nargs=-1, metavar="[FAULT or SUBSYSTEM]...")
+@click.option(
+    "--changed", is_flag=True, help="Only those that a change since they last held can affect."
+)
 @click.option("--margins", is_flag=True, help="Which examples are nearest to failing.")
 @click.option("--rivals", is_flag=True, help="The nearest causes, and the test that splits them.")
 @click.option("--mutate", is_flag=True, help="Which grade could change and no example notices.")
@@ -37,6 +40,7 @@ MOST_MARGINS: Final = 20
 def test_rules_command(
     ctx: click.Context,
     only: tuple[str, ...],
+    changed: bool,
     margins: bool,
     rivals: bool,
     mutate: bool,
@@ -53,18 +57,21 @@ def test_rules_command(
     faults = _named(knowledge, only)
     if mutate:
         ctx.exit(_mutate(knowledge, faults))
-    from troubleshoot.authoring.trial import try_examples
+    from troubleshoot.authoring.held import run_examples
+    from troubleshoot.knowledge.cache import cache_folder
 
-    trials = list(try_examples(knowledge, frozenset(fault.id for fault in faults)))
-    for trial in trials:
+    run = run_examples(knowledge, faults, cache_folder(), changed)
+    for trial in run.trials:
         tell_failure(knowledge, trial)
         if rivals and trial.example.names_it:
             _tell_rivals(trial)
     if margins:
-        _tell_margins(trials)
-    failed = sum(bool(trial.failure) and not trial.known_gap for trial in trials)
-    gaps = sum(trial.known_gap for trial in trials)
-    tell(f"{len(trials)} examples tried, {failed} failed, {gaps} known gaps in draft cards")
+        _tell_margins(run.trials)
+    if changed:
+        tell(f"Left out, as nothing that they rest on has changed since they held: {run.unchanged}")
+    failed = sum(bool(trial.failure) and not trial.known_gap for trial in run.trials)
+    gaps = sum(trial.known_gap for trial in run.trials)
+    tell(f"{len(run.trials)} examples tried, {failed} failed, {gaps} known gaps in draft cards")
     ctx.exit(CHECKS_FOUND if failed else 0)
 
 
