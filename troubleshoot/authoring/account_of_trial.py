@@ -1,7 +1,7 @@
 """Why an example fails, so that its author sees which answer or which grade to look at.
 
 The ranking that came stands beside the one that was wanted; then the answers that moved it, what
-did not count, and a call that the card does not bring.
+did not count, what was left open that would have helped, and a call that the card does not bring.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
+from troubleshoot.authoring.open_branch import left_open, on_no_such_unit
 from troubleshoot.authoring.trial import Trial
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
@@ -27,8 +28,9 @@ _Spots = tuple[tuple[str, Place | None], ...]
 
 @frozen
 class Moved:
-    """What one answer says for the card's fault and for its rival, in nats."""
+    """What one answer says for the card's fault and for its rival, in nats; `tests`: its own."""
 
+    tests: frozenset[str]
     answer: str
     own: float
     rival: float
@@ -37,6 +39,8 @@ class Moved:
 def account(knowledge: Knowledge, trial: Trial) -> Iterator[str]:
     """The lines about an example that fails, below its name."""
     got, own, rival = trial.got, trial.own, trial.rival
+    if own is None:
+        yield from on_no_such_unit(knowledge, trial)
     if got is None or own is None or rival is None:
         return
     wanted = [own, *(cause for cause in got.causes if cause.fault.id != own.fault.id)]
@@ -44,7 +48,8 @@ def account(knowledge: Knowledge, trial: Trial) -> Iterator[str]:
         wanted = [rival, *(cause for cause in got.causes if cause.fault.id != rival.fault.id)]
     yield f"came: {_ranked(got.causes[:SHOWN])}"
     yield f"wanted: {_ranked(wanted[:SHOWN])}"
-    for each in moved(knowledge, got, own, rival)[:SHOWN]:
+    answers = moved(knowledge, got, own, rival)
+    for each in answers[:SHOWN]:
         yield (
             f"{each.answer}: {each.own:+.1f} for {own.fault.id}, {each.rival:+.1f} for "
             f"{rival.fault.id}"
@@ -54,6 +59,7 @@ def account(knowledge: Knowledge, trial: Trial) -> Iterator[str]:
             test = knowledge.tests[reading.test]
             name = with_place(test.name, spoken(reading.at))
             yield f"{name} did not count: {reading.why_invalid}"
+    yield from left_open(knowledge, trial, _turning(trial, answers))
     yield from _call_not_brought(knowledge, trial)
 
 
@@ -61,11 +67,24 @@ def moved(knowledge: Knowledge, got: Conclusions, own: Cause, rival: Cause) -> t
     """The answers by which two causes differ, the one that tells most first."""
     mine, its = _by_answer(own), _by_answer(rival)
     found = [
-        Moved(_said(knowledge, got, spots), mine.get(spots, 0.0), its.get(spots, 0.0))
+        Moved(
+            frozenset(test for test, _ in spots),
+            _said(knowledge, got, spots),
+            mine.get(spots, 0.0),
+            its.get(spots, 0.0),
+        )
         for spots in dict.fromkeys((*mine, *its))
     ]
     found = [each for each in found if abs(each.own - each.rival) >= _HAIR]
     return tuple(sorted(found, key=lambda each: (-abs(each.own - each.rival), each.answer)))
+
+
+def _turning(trial: Trial, answers: Sequence[Moved]) -> frozenset[str]:
+    """The tests whose readings speak against what the example wants."""
+    wanted = 1 if trial.example.names_it else -1
+    return frozenset(
+        test for each in answers if wanted * (each.own - each.rival) < 0 for test in each.tests
+    )
 
 
 def _ranked(causes: Sequence[Cause]) -> str:

@@ -107,13 +107,13 @@ def _applies(
     if reading.conditions:
         own = values.with_typed(stated_conditions(knowledge, case.unit, reading.conditions))
         for circuit in here:
-            facts = _facts(knowledge, case, readings, own, holding, circuit)
+            facts = facts_at(knowledge, case, readings, own, holding, circuit)
             truth = evaluate(rule.when, facts).truth
             held[circuit] = held[circuit] if truth is None else truth
     return any(held.values())
 
 
-def _facts(
+def facts_at(
     knowledge: Knowledge,
     case: Case,
     readings: tuple[Reading, ...],
