@@ -31,6 +31,7 @@ CALLED: Mapping[str, frozenset[str]] = {
     for name, words in {
         "Ban": "ban",
         "Bound": "bound b",
+        "CardSignature": "signed",
         "Complaint": "complaint call complaints",
         "Condition": "condition",
         "Day": "day",
@@ -80,6 +81,7 @@ statement: they are read side by side, and share only the grade, which both loop
 FOR_CHECKS: Mapping[tuple[str, str], str] = {
     ("Relation", "source"): "where its figure comes from: a check asks for it",
     ("SoundReading", "none_because"): "a reason that stands in the place of a number",
+    ("CardSignature", "card"): "what was signed: `changed_since_signed` compares it",
     ("SignOff", "rules"): "what was gone over: `Pack.is_as_signed` compares it",
     ("Knowledge", "signed"): "who answers for what was retired: read beside an earlier version",
 }

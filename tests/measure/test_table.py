@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tests.measure.test_simulated import told_apart
-from troubleshoot.knowledge.model import TypicalUnit
+from troubleshoot.knowledge.model import CardSignature, Knowledge, TypicalUnit
 from troubleshoot.measure.table import measure
+from troubleshoot.measure.trust import trust_lines
 
 
 def printed(visits: int = 6, subsets: int = 3) -> list[str]:
@@ -34,7 +35,24 @@ def test_every_row_is_as_wide_as_its_head() -> None:
 
 
 def test_only_a_unit_that_serves_measuring_is_measured() -> None:
-    assert [line for line in printed() if line.startswith("#")] == ["### a small unit"]
+    heads = [line for line in printed() if line.startswith("#")]
+    assert heads == ["### a small unit", "### Who has looked at the cards"]
+
+
+def test_every_draft_is_listed_under_its_reason(shipped: Knowledge) -> None:
+    lines = list(trust_lines(shipped))
+    drafts = {each.id: each.because for each in shipped.faults.values() if each.status == "draft"}
+    listed = {}
+    for line in lines:
+        reason, _, names = line.removeprefix("- draft, ").rpartition("): ")
+        listed |= {name: reason.rpartition(" (")[0] for name in names.split(", ") if reason}
+    assert listed == drafts and f"draft {len(drafts)}" in lines[2]
+    signed = CardSignature("S.T.", "2026-11-29", "abc")
+    name = next(iter(shipped.faults))
+    changed = replace(shipped.faults[name], status="signed", signed=signed)
+    faults = {**shipped.faults, name: changed}
+    told = replace(shipped, faults=faults, changed_since_signed=frozenset({name}))
+    assert f"- changed since it was signed: {name}" in list(trust_lines(told))
 
 
 def test_the_three_kinds_of_wrong_calls_add_up() -> None:

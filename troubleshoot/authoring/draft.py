@@ -21,6 +21,7 @@ from troubleshoot.outside.text import without_apostrophes
 
 FORMAT: Final = 1
 NO_SOURCE: Final = PLAIN_SOURCES[0]
+NOT_GONE_OVER: Final = "as its author told it; nobody has gone over it yet"
 SHOWS: Final[tuple[Grade, ...]] = ("almost-always", "often")
 """What shows so often that the card's own example holds it."""
 _BETWEEN: Final = re.compile("[^a-z0-9]+")
@@ -116,6 +117,7 @@ def _card(knowledge: Knowledge, draft: Draft) -> dict[str, Any]:
         "look-alikes": list(draft.look_alikes),
         "source": draft.source.split("; "),
         "status": "draft",
+        "because": NOT_GONE_OVER,
         "examples": [_its_case(draft), _another_case(knowledge, draft)],
     }
     return {key: value for key, value in card.items() if value not in (None, "", [], {})}

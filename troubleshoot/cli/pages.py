@@ -28,6 +28,7 @@ from troubleshoot.reasoning.evidence.grades import spoken as grade_spoken
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
+from troubleshoot.visit.telling.trust_told import trust_line
 from troubleshoot.visit.telling.wording import TAG_OUT, proof_line
 
 SUBSYSTEMS: Final = "subsystems"
@@ -115,7 +116,8 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     if alike:
         yield f"Easily taken for: {alike}"
     yield from pointing_at_fault(knowledge, fault)
-    yield f"Source: {knowledge.published(fault.source)} ({spoken_word(fault.status)})"
+    yield f"Source: {knowledge.published(fault.source)}"
+    yield f"Trust: {trust_line(knowledge, fault)}"
 
 
 def _evidence(knowledge: Knowledge, evidence: Iterable[Evidence]) -> Iterator[str]:

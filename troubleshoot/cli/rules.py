@@ -8,6 +8,7 @@ from troubleshoot.cli.workshop.checking import check_rules_command
 from troubleshoot.cli.workshop.drawing import draw_command
 from troubleshoot.cli.workshop.files import format_command, schema_command, texts_command
 from troubleshoot.cli.workshop.finding import explain_command, find_command
+from troubleshoot.cli.workshop.going_over import go_over_command
 from troubleshoot.cli.workshop.measuring import measure_command
 from troubleshoot.cli.workshop.new_card import new_command
 from troubleshoot.cli.workshop.packs import pack
@@ -22,7 +23,7 @@ def rules() -> None:
 
 for _command in (
     check_rules_command, draw_command, explain_command, find_command, format_command,
-    measure_command, new_command, pack, schema_command, test_rules_command, texts_command,
-    watch_command,
+    go_over_command, measure_command, new_command, pack, schema_command, test_rules_command,
+    texts_command, watch_command,
 ):  # fmt: skip
     rules.add_command(_command)

@@ -60,11 +60,16 @@ def read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
     from troubleshoot.knowledge.checks import essential_problems, harm_in_packs
     from troubleshoot.knowledge.of_a_site import told_as_the_sites
     from troubleshoot.knowledge.packs_in_use import packs_in_use
+    from troubleshoot.knowledge.signed_cards import changed_since_signed
 
     base = read_texts(texts)
     problems = [*base.problems, *essential_problems(base)] or harm_in_packs(base)
     if problems:
         raise RulesInvalid(problems)
     knowledge = build_knowledge(((file.kind, file.data) for file in base.files), digest)
-    knowledge = replace(knowledge, packs=tuple(packs_in_use(base.files)))
+    knowledge = replace(
+        knowledge,
+        packs=tuple(packs_in_use(base.files)),
+        changed_since_signed=frozenset(changed_since_signed(base.files)),
+    )
     return told_as_the_sites(knowledge, base.files)

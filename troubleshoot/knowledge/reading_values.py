@@ -89,7 +89,7 @@ class ValueReader:
 
     def choice(self, shape: Choice, node: Located, called: str) -> str | None:
         text = self._words(node, called, "one of " + ", ".join(shape.options))
-        if text is not None and text not in shape.options:
+        if text is not None and text not in (*shape.options, *shape.before):
             self.refuse(node, f"{called} cannot be {text}", did_you_mean(text, shape.options))
         return text
 

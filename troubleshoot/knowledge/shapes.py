@@ -41,7 +41,10 @@ class Word:
 
 @frozen
 class Choice:
+    """`before`: words that files had before, which are still read."""
+
     options: tuple[str, ...]
+    before: tuple[str, ...] = ()
 
 
 @frozen

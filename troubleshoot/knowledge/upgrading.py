@@ -19,6 +19,9 @@ from troubleshoot.knowledge.vocabulary import GRADES
 AREAS_BEFORE: Final = {"indoor-air": "filters-coil-duct"}
 """Words for areas of tests that were not those of the subsystems, and what they are now."""
 
+STATUS_BEFORE: Final = {"reviewed": "gone-over"}
+"""Words for how far a card can be trusted, and what they are now."""
+
 _SCALE: Final = {"quantity": "of", "relative-to": "relative-to", "as": "as"}
 """The keys of a limit that say what is compared, and what bands call them."""
 
@@ -57,6 +60,8 @@ def in_keys_of_today(kind: str, data: dict[str, Any]) -> dict[str, Any]:
         return {**data, "complaints": [_in_grades(each) for each in data["complaints"]]}
     if kind == "tests":
         return {**data, "area": AREAS_BEFORE.get(data["area"], data["area"])}
+    if kind == "fault" and "status" in data:
+        return {**data, "status": STATUS_BEFORE.get(data["status"], data["status"])}
     if kind == "hazards":
         return {**data, "hazards": [_in_subsystems(each) for each in data["hazards"]]}
     return data

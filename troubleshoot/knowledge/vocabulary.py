@@ -28,6 +28,9 @@ KeptOff = Literal["unit", "heat", "circuit", "nothing"]
 
 HowCommon = Literal["very-common", "common", "uncommon", "rare", "very-rare"]
 
+Status = Literal["draft", "gone-over", "signed"]
+"""How far a card can be trusted: as it was written; gone over; signed by who answers for it."""
+
 Call = Literal["cooling"]
 """What a unit is called for, where it can be for nothing else."""
 

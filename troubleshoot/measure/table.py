@@ -14,6 +14,7 @@ from troubleshoot.measure.policies import ENGINE, PLAINER
 from troubleshoot.measure.searched import Searched, searched, visits_of
 from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit
 from troubleshoot.measure.subset import draw_subset
+from troubleshoot.measure.trust import trust_lines
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 
@@ -33,6 +34,7 @@ def measure(knowledge: Knowledge, visits: int, subsets: int, seed: int) -> Itera
         yield from _visit_lines(reasoner, typical.unit, visits, seed)
         yield from _optimum_lines(reasoner, unit, subsets, seed)
         yield ""
+    yield from trust_lines(knowledge)
 
 
 def _isolation_lines(found: Isolation) -> Iterator[str]:

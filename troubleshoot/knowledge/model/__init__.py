@@ -12,6 +12,7 @@ from dataclasses import field
 
 from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.model.faults import (
+    CardSignature,
     Evidence,
     Example,
     Fault,
@@ -66,6 +67,7 @@ from troubleshoot.knowledge.model.words import FactsNeeded, Signature
 __all__ = [
     "Ban",
     "Bound",
+    "CardSignature",
     "Complaint",
     "Condition",
     "Day",
@@ -160,6 +162,8 @@ class Knowledge:
     """What people say of a thing they looked at in which nothing is wrong."""
     packs: tuple[Pack, ...] = ()
     """The folders of a site beside the shipped rules."""
+    changed_since_signed: frozenset[str] = frozenset()
+    """Cards that say something else than what was signed."""
     digest: str = ""
 
     def spoken(self, name: str) -> str:

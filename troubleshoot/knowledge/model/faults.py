@@ -44,7 +44,7 @@ if TYPE_CHECKING:
         Percent,
         Text,
     )
-    from troubleshoot.knowledge.vocabulary import HowCommon, PartCost, Profile
+    from troubleshoot.knowledge.vocabulary import HowCommon, PartCost, Profile, Status
 
 
 @frozen_open
@@ -155,6 +155,16 @@ class Example:
     conditions: Conditions = field(default_factory=dict)
 
 
+@written("signature of a card")
+@frozen_open
+class CardSignature:
+    """Somebody answers for a card as it was under `card`, its hash."""
+
+    by: Annotated[str, Text(longest=60), "who answers for it: a role, or initials"]
+    on: Annotated[str, Text(longest=10), "the day, as 2026-11-29"]
+    card: Annotated[str, Text(longest=64), "the hash of what was signed, by rules go-over"]
+
+
 @written("fault card")
 @frozen_open
 class Fault:
@@ -192,9 +202,12 @@ class Fault:
     look_alikes: Annotated[FaultNames, "faults it is mistaken for"] = ()
     source: Source = ""
     status: Annotated[
-        Literal["draft", "reviewed"],
-        "reviewed: gone over as a mechanic would; its examples must hold",
+        Status,
+        Choice(("draft", "gone-over", "signed"), before=("reviewed",)),
+        "gone-over: as a mechanic would, its examples hold; signed: somebody answers for it",
     ] = "draft"
+    because: Annotated[str, Text(longest=200), "why it is no further: what nobody has done"] = ""
+    signed: Annotated[CardSignature | None, "by rules go-over"] = None
     examples: Annotated[
         tuple[Example, ...], Items(most=30), "one that names it, one that does not"
     ] = ()
