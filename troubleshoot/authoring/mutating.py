@@ -21,7 +21,7 @@ from troubleshoot.reasoning.conclude import Reasoner
 
 LEAST_ASKED, MOST_ASKED = 0.5, 0.99
 """What `at-least` may ask for."""
-_MOVED: Final[dict[Grade, Grade]] = {**dict(pairwise(GRADES)), "never": "sometimes"}
+MOVED: Final[dict[Grade, Grade]] = {**dict(pairwise(GRADES)), "never": "sometimes"}
 """What becomes of each word: the next below it; of a contradiction something that may be."""
 
 
@@ -44,11 +44,11 @@ def unnoticed(knowledge: Knowledge, fault: Fault) -> Iterator[Unnoticed]:
     now = Reasoner(knowledge)
     holding = [each for each in fault.examples if not try_example(now, fault, each).failure]
     for number, item in enumerate(fault.evidence):
-        changed = _with_grade(fault, number, _MOVED[item.grade])
-        then = Reasoner(_with_card(knowledge, changed))
+        changed = with_grade(fault, number, MOVED[item.grade])
+        then = Reasoner(with_card(knowledge, changed))
         if not any(try_example(then, changed, each).failure for each in holding):
             noticing = _noticing(now, then, fault, changed, item)
-            yield Unnoticed(item, _MOVED[item.grade], next(noticing, None))
+            yield Unnoticed(item, MOVED[item.grade], next(noticing, None))
 
 
 def _noticing(
@@ -82,13 +82,15 @@ def _between(before: Trial, after: Trial) -> float | None:
     return asked if asked >= LEAST_ASKED and after.own.probability < asked else None
 
 
-def _with_grade(fault: Fault, number: int, grade: Grade) -> Fault:
+def with_grade(fault: Fault, number: int, grade: Grade) -> Fault:
+    """A card with another word for one of what it grades, by its number."""
     evidence = list(fault.evidence)
     evidence[number] = replace(evidence[number], grade=grade)
     return replace(fault, evidence=tuple(evidence))
 
 
-def _with_card(knowledge: Knowledge, fault: Fault) -> Knowledge:
+def with_card(knowledge: Knowledge, fault: Fault) -> Knowledge:
+    """The rules with a card changed."""
     faults = {**knowledge.faults, fault.id: fault}
     graded = [(item.grade, item.findings) for item in fault.evidence]
     return replace(knowledge, faults=faults, digest=f"{knowledge.digest} {graded}")

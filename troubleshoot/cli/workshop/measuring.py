@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import random
 from collections.abc import Iterator
 from importlib.util import find_spec
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import click
 
@@ -12,6 +13,11 @@ from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
 
+if TYPE_CHECKING:
+    from troubleshoot.knowledge.model import Knowledge
+    from troubleshoot.measure.sensitivity import Sensitivity
+
+MOST_GRADES: Final = 20
 NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
 
 
@@ -35,14 +41,24 @@ NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
     metavar="FAULT",
     help="What one card costs and brings instead: --visits on each call of it.",
 )
+@click.option(
+    "--sensitivity",
+    metavar="GRADES",
+    type=click.IntRange(min=1),
+    help="Move so many grades one word, by lot: which changes calls or minutes most in --visits.",
+)
 @takes_rules
-def measure_command(visits: int, subsets: int, seed: int, physics: bool, cost: str | None) -> None:
+def measure_command(
+    visits: int, subsets: int, seed: int, physics: bool, cost: str | None, sensitivity: int | None
+) -> None:
     """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum.
 
     With --physics by readings that physics makes, right and wrong calls by fault, and every finding
     that a card contradicts.
     """
-    if cost is not None:
+    if sensitivity is not None:
+        lines = _sensitivity(sensitivity, visits, seed)
+    elif cost is not None:
         lines = _cost_of(cost, visits, seed)
     else:
         lines = _by_physics(visits, seed) if physics else _by_themselves(visits, subsets, seed)
@@ -66,6 +82,45 @@ def _by_physics(visits: int, seed: int) -> Iterator[str]:
     yield from measure_by_physics(rules_in_force(), visits, seed)
 
 
+def _sensitivity(grades: int, visits: int, seed: int) -> Iterator[str]:
+    """What grades drawn by lot change, moved one word, those that change most first."""
+    from troubleshoot.measure.sensitivity import all_grades, sensitivity
+
+    knowledge = rules_in_force()
+    known = all_grades(knowledge)
+    drawn = random.Random(seed).sample(known, min(grades, len(known)))
+    found = []
+    for number, each in enumerate(sensitivity(knowledge, drawn, visits, seed), start=1):
+        found.append(each)
+        tell(f"{number} of {len(drawn)}: {each.grade.fault.id}", err=True)
+    found.sort(key=lambda each: (-each.changed, -abs(each.minutes), each.grade.fault.id))
+    yield (
+        f"{len(drawn)} of {len(known)} grades, drawn by lot (seed {seed}), each moved one word and "
+        f"visited {visits} times both ways: {sum(each.changed > 0 for each in found)} change a "
+        f"first call, {sum(each.minutes != 0 for each in found)} the minutes."
+    )
+    for each in found[:MOST_GRADES]:
+        if each.changed or each.minutes:
+            yield _moved_line(knowledge, each)
+
+
+def _moved_line(knowledge: Knowledge, each: Sensitivity) -> str:
+    from troubleshoot.cli.workshop.card_said import said_finding
+    from troubleshoot.knowledge.spoken import spoken
+
+    grade = each.grade
+    said = said_finding(knowledge, grade.item.findings[0])
+    return (
+        f"{grade.fault.id}: {said}, {spoken(grade.item.grade)} made {spoken(grade.becomes)}: "
+        f"{each.changed} of {each.visits} first calls are others, {each.better} of them right now, "
+        f"{each.worse} were right; {_longer(each.minutes)} on the mean"
+    )
+
+
+def _longer(minutes: float) -> str:
+    return f"{abs(minutes):.1f} min {'longer' if minutes >= 0 else 'shorter'}"
+
+
 def _cost_of(name: str, visits: int, seed: int) -> Iterator[str]:
     """What one card costs and brings, a line for each call and kind of unit."""
     from troubleshoot.measure.cost_of_card import cost_of_card
@@ -76,11 +131,11 @@ def _cost_of(name: str, visits: int, seed: int) -> Iterator[str]:
         raise Failure([f"{name} is no cause of the rules; see: troubleshoot rules find"], USAGE)
     found = list(cost_of_card(knowledge, card, visits, seed))
     for each in found:
-        longer = f"{abs(each.minutes):.1f} min {'longer' if each.minutes >= 0 else 'shorter'}"
         yield f"{each.call.says} ({each.about}):"
         yield (
-            f"  a visit to another fault: {longer} on the mean; {each.changed} of {each.visits} "
-            f"first calls are others, {each.better} of them right now, {each.worse} were right"
+            f"  a visit to another fault: {_longer(each.minutes)} on the mean; "
+            f"{each.changed} of {each.visits} first calls are others, {each.better} of them right "
+            f"now, {each.worse} were right"
         )
         yield f"  a visit to this one: the first call is right in {each.own_right} of {each.visits}"
     if not found:
