@@ -38,7 +38,7 @@ _IN_THE_CASE: Final = (
 _RANKS_NOTHING: Final = (
     "hazards", "hazard_kinds", "round_points", "drift_alarms", "sources", "days", "relations",
     "typical_units", "retired", "signed", "packs", "digest",
-    "changed_since_signed",
+    "changed_since_signed", "copies",
 )  # fmt: skip
 
 

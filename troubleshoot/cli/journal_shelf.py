@@ -78,8 +78,7 @@ class JournalShelf:
     def new(self) -> VisitBook:
         """The book of a new visit. Raises JournalError."""
         today = f"{clock.now():%Y-%m-%d}"
-        header = {"program": __version__, "rules": self.knowledge.digest, "date": today}
-        header |= kept_with_visit()
+        header = {"program": __version__, "date": today, **kept_with_visit(self.knowledge)}
         return self._book(Journal.create(self.visits, next_name(self.visits, today), header))
 
     def standing(self, but: str = "") -> Iterator[Standing]:

@@ -128,7 +128,7 @@ def report(
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.kept.understanding import understood
     from troubleshoot.visit.telling.kept_visit import kept_account
-    from troubleshoot.visit.telling.pack_told import pack_line
+    from troubleshoot.visit.telling.pack_told import pack_line, rules_of_the_day
 
     if as_json and (occupants or html):
         raise click.UsageError(
@@ -147,6 +147,7 @@ def report(
     for notice in filter(None, [*first, kept.notice, *missing_rules(kept.header)]):
         tell(notice, err=True)
     plain, extras = kept_account(knowledge, visit, state, understanding)
+    extras = {**extras, "rules_of_the_day": [*rules_of_the_day(knowledge, kept.header)]}
     if as_json:
         packs = {"site_rules": [*map(pack_line, knowledge.packs)]} if knowledge.packs else {}
         say_json({**plain, **extras, **packs})

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 import click
 
+from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import RULES_INVALID, Failure
 
 if TYPE_CHECKING:
@@ -63,7 +65,18 @@ def rules_of(folders: Sequence[Path]) -> Knowledge:
     """Those of the program, with those of these folders beside them."""
     from troubleshoot.knowledge.load import load_shipped
 
-    return _loaded(lambda: load_shipped(folders))
+    knowledge = _loaded(lambda: load_shipped(folders))
+    for folder, day in knowledge.copies.items():
+        _tell_once(
+            f"The rules of {folder} cannot be read now; their last good copy, of {day}, is used. "
+            f"To go without them, name the folder no more in --rules or {FOLDERS_VARIABLE}."
+        )
+    return knowledge
+
+
+@cache
+def _tell_once(sentence: str) -> None:
+    tell(sentence, err=True)
 
 
 def rules_in(folder: str) -> Knowledge:
@@ -77,10 +90,15 @@ def rules_in(folder: str) -> Knowledge:
     return knowledge
 
 
-def kept_with_visit() -> dict[str, Any]:
-    """What a new visit's journal keeps of the folders in use."""
+def kept_with_visit(knowledge: Knowledge) -> dict[str, Any]:
+    """What a new visit's journal keeps of the rules of the day, and of the folders in use."""
+    from troubleshoot.visit.telling.pack_told import PACKS, pack_line
+
+    kept: dict[str, Any] = {"rules": knowledge.digest}
     folders = [str(folder.absolute()) for folder in site_folders()]
-    return {SITE_RULES: folders} if folders else {}
+    if folders:
+        kept |= {SITE_RULES: folders, PACKS: [pack_line(each) for each in knowledge.packs]}
+    return kept
 
 
 def missing_rules(header: Mapping[str, Any]) -> Iterator[str]:

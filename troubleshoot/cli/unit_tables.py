@@ -126,7 +126,7 @@ def import_readings(folder: Path, file: str, good_rows: bool) -> None:
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
     refuse(past.bad, good_rows)
-    header = {"program": __version__, "rules": knowledge.digest, **kept_with_visit()}
+    header = {"program": __version__, **kept_with_visit(knowledge)}
     try:
         keep_past_visits(folder / "visits", past, header)
     except JournalError as error:

@@ -11,6 +11,7 @@ from troubleshoot.knowledge.cache import cache_folder, keep, kept_name, read_kep
 from troubleshoot.knowledge.layout import RuleText, read_folders
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import RulesInvalid
+from troubleshoot.knowledge.site_copies import copy_of, day_of_copy, keep_copy
 
 
 def load_rules(
@@ -19,16 +20,30 @@ def load_rules(
     """Load a folder of rules, or several: the shipped folder first, then packs.
 
     `cache` is the folder where read rules are kept; without it the environment or the user's own
-    folder serves. Raises RulesInvalid with every problem found.
+    folder serves. For a site's folder that cannot be read its last good copy stands in. Raises
+    RulesInvalid with every problem found.
     """
-    chosen = [folders] if isinstance(folders, Path | str) else list(folders)
-    texts = read_folders(chosen)
+    chosen = [Path(folders)] if isinstance(folders, Path | str) else [*map(Path, folders)]
+    kept_in = cache_folder(cache)
+    copied: dict[Path, int] = {}
+
+    def stand_in(folder: Path, number: int) -> Sequence[RuleText]:
+        copied[folder] = number
+        return copy_of(kept_in, folder, number)
+
+    texts = read_folders(chosen, stand_in)
     digest = digest_of(texts)
-    kept_in, name = cache_folder(cache), kept_name(digest)
+    name = kept_name(digest)
     knowledge = read_kept(kept_in, name)
     if knowledge is None:
         knowledge = read_rules(texts, digest)
         keep(kept_in, name, knowledge)
+    for number, folder in enumerate(chosen[1:], start=1):
+        if folder not in copied:
+            keep_copy(kept_in, folder, (text for text in texts if text.folder == number))
+    if copied and kept_in is not None:
+        days = {str(folder): day_of_copy(kept_in, folder) for folder in copied}
+        knowledge = replace(knowledge, copies=days)
     return knowledge
 
 

@@ -26,10 +26,10 @@ from troubleshoot.outside.files import read_text
 PACKAGE: Final = Path(__file__).resolve().parent.parent
 
 NOT_SHOWN: Final = (
-    "authoring/drawing.py", "knowledge/advice/", "knowledge/forms/", "knowledge/model/",
-    "knowledge/schema.py", "knowledge/shapes.py", "language/", "practice/form.py",
-    "practice/starting.py", "quantities/make_saturation_tables.py", "reasoning/chaining/chains.py",
-    "records/history/drawn.py", "records/page.py",
+    "authoring/drawing.py", "authoring/path_drawing.py", "knowledge/advice/", "knowledge/forms/",
+    "knowledge/model/", "knowledge/schema.py", "knowledge/shapes.py", "language/",
+    "practice/form.py", "practice/starting.py", "quantities/make_saturation_tables.py",
+    "reasoning/chaining/chains.py", "records/history/drawn.py", "records/page.py",
     "safety/hearing/vocabulary.py", "safety/hearing/words.py",
 )  # fmt: skip
 """Words that are heard in sentences and never said, markup, and the form of files."""

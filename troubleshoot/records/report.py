@@ -85,6 +85,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     kept = dict(extras.get("on_record", {})).items()
     rows = (in_words(knowledge, name, as_typed(value)) for name, value in kept)
     yield from _list("Unit, from the register", rows)
+    yield from _list("Rules that the visit began with", extras.get("rules_of_the_day", ()))
     yield from _list("Rules of the site beside the program's", map(pack_line, knowledge.packs))
     yield ""
     yield (

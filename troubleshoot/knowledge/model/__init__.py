@@ -162,6 +162,8 @@ class Knowledge:
     """What people say of a thing they looked at in which nothing is wrong."""
     packs: tuple[Pack, ...] = ()
     """The folders of a site beside the shipped rules."""
+    copies: Mapping[str, str] = field(default_factory=dict)
+    """Folders of a site that cannot be read, with the day of the copy that stands in for each."""
     changed_since_signed: frozenset[str] = frozenset()
     """Cards that say something else than what was signed."""
     digest: str = ""
