@@ -199,7 +199,9 @@ class Fault:
     proof: Annotated[
         tuple[Proof, ...], Items(most=12), "readings that must be right afterwards"
     ] = ()
-    look_alikes: Annotated[FaultNames, "faults it is mistaken for"] = ()
+    look_alikes: Annotated[
+        FaultNames, "faults it is taken for; whether they are taken for it, their cards say"
+    ] = ()
     source: Source = ""
     status: Annotated[
         Status,
