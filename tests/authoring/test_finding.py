@@ -28,6 +28,12 @@ def test_a_word_is_found_wherever_it_stands(shipped: Knowledge, words: str, amon
     assert among in ids(shipped, words)
 
 
+def test_what_is_called_just_so_stands_first(shipped: Knowledge) -> None:
+    """Regression: "head pressure" offered two other readings before that of the head pressure."""
+    first, *_ = find_entries(shipped, "head pressure", ("test",))
+    assert first.id == "head-pressure"
+
+
 def test_what_is_called_so_comes_before_what_only_speaks_of_it(shipped: Knowledge) -> None:
     assert ids(shipped, "contactor coil open")[0] == "contactor-coil-open"
     assert ids(shipped, "open contactor coil")[0] == "contactor-coil-open"

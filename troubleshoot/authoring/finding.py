@@ -22,6 +22,7 @@ Kind = Literal["call", "fault", "test", "hazard", "procedure", "limit"]
 MOST: Final = 12
 _LEAST_OF_THE_BEST: Final = 0.6
 """What holds less of the words than this, beside what holds most, is not listed."""
+_A_HAIR: Final = 1e-3
 _NAMED: Final = 0.5
 """How much more a word counts in a name than in what is told."""
 
@@ -38,10 +39,11 @@ class Entry:
 
 @frozen
 class _Text:
-    """An entry with its words: of its names, and of each sentence that it tells."""
+    """An entry with its words: of all its names, of each by itself, of each sentence it tells."""
 
     entry: Entry
     names: frozenset[str]
+    called: frozenset[frozenset[str]]
     told: tuple[tuple[str, frozenset[str]], ...]
 
 
@@ -53,7 +55,7 @@ def find_entries(
     asked = frozenset(lexicon_of(knowledge).words(words, texts.spelt))
     weights = {word: texts.weight(word) for word in asked if texts.weight(word)}
     found = [
-        (score, text)
+        (score + _A_HAIR * (asked in text.called), text)
         for text in texts.all
         if (not kinds or text.entry.kind in kinds) and (score := _score(text, weights))
     ]
@@ -72,8 +74,8 @@ def _score(text: _Text, weights: dict[str, float]) -> float:
 
 
 def _a_hair(text: _Text) -> float:
-    """Of two as good the one with the shorter name stands first."""
-    return 1e-6 * len(text.names)
+    """Of two as good the one that is called just so stands first, then the shorter name."""
+    return _A_HAIR * len(text.names) / 1000
 
 
 def _told_where(text: _Text, asked: frozenset[str]) -> Entry:
@@ -109,9 +111,10 @@ def _texts(knowledge: Knowledge) -> _Texts:
 
 
 def _worded(lexicon: Lexicon, entry: Entry, names: list[str], told: list[str]) -> _Text:
-    names_said = frozenset(word for name in names for word in lexicon.words(name))
+    called = frozenset(frozenset(lexicon.words(name)) for name in names)
+    names_said = frozenset[str]().union(*called)
     sentences = tuple((each, frozenset(lexicon.words(each))) for each in told if each)
-    return _Text(entry, names_said, sentences)
+    return _Text(entry, names_said, called, sentences)
 
 
 def _entries(knowledge: Knowledge) -> Iterator[tuple[Entry, list[str], list[str]]]:

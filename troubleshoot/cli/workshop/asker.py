@@ -111,7 +111,7 @@ class Asker:
                 return usual
             if (chosen := _chosen(typed, choices)) is not None:
                 return chosen[0]
-            self.terminal.say(f"A number from 1 to {len(choices)}.")
+            self.terminal.say(f"A number from 1 to {len(choices)}; u where none of them is it.")
 
     def show(self, choices: Sequence[tuple[object, str]]) -> None:
         """Things to choose from, by number."""
@@ -156,4 +156,5 @@ def several(
             continue
         if with_one_more is None:
             return before[-1]
-        before.append(with_one_more)
+        if with_one_more != before[-1]:
+            before.append(with_one_more)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from troubleshoot.authoring.finding import Kind, find_entries
-from troubleshoot.cli.workshop.asker import Asker
+from troubleshoot.cli.workshop.asker import Asker, Back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import FactsNeeded, Finding, Knowledge, Test
 from troubleshoot.knowledge.vocabulary import GRADES, Grade, Profile
@@ -21,6 +21,10 @@ WHO: Final[tuple[Profile, ...]] = (
     "fire-alarm", "building-controls", "utility", "owner",
 )  # fmt: skip
 """Who may be asked to do a repair: those of whom the program hands over to."""
+NO_SUCH_WORD: Final = (
+    "The word for what is there. Where none of them says it, u goes back: say another look or "
+    "reading. What the rules have no word for has to become an outcome of a test first."
+)
 JUDGED: Final = frozenset({"question", "look", "measurement", "computed"})
 """Kinds of test that come to an outcome and are no safety step."""
 
@@ -34,7 +38,10 @@ class _Sought:
 
 
 def choose_finding(asker: Asker, knowledge: Knowledge, need: bool = False) -> Finding | None:
-    """A test and one of its outcomes; None for Enter, which `need` does not take."""
+    """A test and one of its outcomes; None for Enter, which `need` does not take.
+
+    u at the outcome asks for the test again. Raises Left, Back.
+    """
     about = (
         "Words of a look, a reading or what it shows: belt, suction pressure, coil volts. What the "
         "rules cannot read has to become a test first."
@@ -45,7 +52,10 @@ def choose_finding(asker: Asker, knowledge: Knowledge, need: bool = False) -> Fi
             return None
         test = knowledge.tests[found]
         asker.terminal.say(f"{test.name}: what does it show?")
-        outcome = asker.choose("shows >", "The word for what is there.", _outcomes(test))
+        try:
+            outcome = asker.choose("shows >", NO_SUCH_WORD, _outcomes(test))
+        except Back:
+            continue
         return Finding(test.id, (outcome,))
 
 

@@ -12,7 +12,7 @@ from typing import Final, get_args
 
 from troubleshoot.authoring.draft import NO_SOURCE, SHOWS, Draft, id_of, with_seen
 from troubleshoot.authoring.finding import find_entries
-from troubleshoot.cli.workshop.asker import Asker, several
+from troubleshoot.cli.workshop.asker import Asker, Back, several
 from troubleshoot.cli.workshop.card_choices import (
     choose_call,
     choose_fault,
@@ -125,11 +125,22 @@ def _calls(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
         if call is None:
             return None
         says = knowledge.complaints[call].says
-        grade = choose_grade(asker, f'How often is that call "{says}"?')
+        grade = _in_hand(asker, f'How often is that call "{says}"?')
+        if grade is None:
+            return told
         asker.terminal.say(f"{says}: {spoken(grade)}. Another call, or Enter when that is all.")
         return (*(each for each in told if each[1] != call), (grade, call))
 
     return replace(draft, calls=several(asker, draft.calls, one))
+
+
+def _in_hand(asker: Asker, question: str) -> Grade | None:
+    """How often; None where u takes back what is in hand, and nothing that was told before it."""
+    try:
+        return choose_grade(asker, question)
+    except Back:
+        asker.terminal.say("That one is taken back.")
+        return None
 
 
 def _seen(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
@@ -140,7 +151,9 @@ def _seen(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
         if finding is None:
             return None
         said = said_finding(knowledge, finding)
-        grade = choose_grade(asker, f"How often does that show when the fault is there: {said}?")
+        grade = _in_hand(asker, f"How often does that show when the fault is there: {said}?")
+        if grade is None:
+            return told
         asker.terminal.say(f"{said}: {spoken(grade)}. Another thing, or Enter when that is all.")
         return with_seen(told, Evidence(grade, (finding,)))
 

@@ -57,7 +57,9 @@ def go_over_command(ctx: click.Context, card: str) -> None:
     terminal = AuthorTerminal()
     try:
         _read_aloud(terminal, knowledge, fault)
-        _refuse_to_fix(path, list(try_examples(knowledge, frozenset({card}))))
+        trials = list(try_examples(knowledge, frozenset({card})))
+        _refuse_to_fix(path, trials)
+        terminal.say(f"Its examples hold: {len(trials)} of {len(trials)}.")
         _ask_and_write(Asker(terminal), path)
     except (Left, Back):
         terminal.say(LEFT_AS_IT_IS)

@@ -191,3 +191,4 @@ def _say_next(terminal: Terminal, folder: Path, draft: Draft) -> None:
     terminal.say(f"troubleshoot rules explain {draft.id} --rules {where}", 2)
     terminal.say(f"troubleshoot practise --draw {draft.id} --rules {where}", 2)
     terminal.say(f"troubleshoot --rules {where}", 2)
+    terminal.say(f"troubleshoot rules go-over {draft.id} --rules {where}", 2)
