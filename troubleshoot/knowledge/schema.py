@@ -52,11 +52,15 @@ def schema_of(form: Record, title: str, knowledge: Knowledge | None = None) -> S
     """Return the JSON Schema of the files that have a form.
 
     With `knowledge` the names it defines are listed as the words that may stand where they are
-    named.
+    named, and beside each test its own outcomes.
     """
-    writer = _SchemaWriter(names_of(knowledge) if knowledge is not None else {})
+    writer = _SchemaWriter(
+        {} if knowledge is None else names_of(knowledge),
+        {} if knowledge is None else outcomes_of(knowledge),
+    )
     schema = writer.write(form)
     definitions = {name: writer.write(shape.get()) for name, shape in writer.later.items()}
+    definitions |= writer.findings
     return {"$schema": _DIALECT, "title": title, **schema} | (
         {"$defs": definitions} if definitions else {}
     )
@@ -93,12 +97,28 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
     return {kind: sorted(found) for kind, found in names.items()}
 
 
-class _SchemaWriter:
-    """Turns shapes into schemas; `later` collects shapes that are named before they are made."""
+def outcomes_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
+    """The outcomes of each test that has some."""
+    return {
+        test.id: [each.id for each in test.outcomes]
+        for test in knowledge.tests.values()
+        if test.outcomes
+    }
 
-    def __init__(self, names: Mapping[str, Sequence[str]]) -> None:
+
+class _SchemaWriter:
+    """Turns shapes into schemas; `later` collects shapes that are named before they are made.
+
+    `findings`: what may stand where tests with their outcomes do, named since it is long.
+    """
+
+    def __init__(
+        self, names: Mapping[str, Sequence[str]], outcomes: Mapping[str, Sequence[str]]
+    ) -> None:
         self.later: dict[str, Later] = {}
+        self.findings: dict[str, Schema] = {}
         self._names = names
+        self._outcomes = outcomes
         self._writers: dict[type, Callable[[Any], Schema]] = {
             Text: lambda shape: {"type": "string", "minLength": 1, "maxLength": shape.longest},
             NewId: lambda shape: _word(f"^(?:{ID.pattern})$"),
@@ -136,22 +156,27 @@ class _SchemaWriter:
         return schema | {"minItems": shape.least, "maxItems": shape.most}
 
     def _one_or_more(self, shape: OneOrMore) -> Schema:
-        item = self.write(shape.item)
-        return {
-            "if": {"type": "array"},
-            "then": {"type": "array", "items": item, "maxItems": shape.most},
-            "else": item,
-        }
+        return _one_or_more(self.write(shape.item), shape.most)
 
     def _pairs(self, shape: Pairs) -> Schema:
         return _mapping(self.write(shape.value), self.write(shape.key), shape.least, shape.most)
 
     def _findings(self, shape: Findings) -> Schema:
-        outcomes = self.write(OneOrMore(Name("outcome")))
-        return _mapping(outcomes, self.write(Name("test")), shape.least, shape.most)
+        any_of = OneOrMore(Name("outcome"))
+        test = self.write(Name("test"))
+        schema = _mapping(self.write(any_of), test, shape.least, shape.most)
+        if not self._outcomes:
+            return schema
+        own = {
+            name: _one_or_more({"enum": list(outcomes)}, any_of.most)
+            for name, outcomes in self._outcomes.items()
+        }
+        called = f"findings-{shape.least}-{shape.most}"
+        self.findings[called] = {**schema, "properties": own}
+        return {"$ref": f"#/$defs/{called}"}
 
     def _facts(self, shape: Facts) -> Schema:
-        return _mapping(self.write(OneOrMore(Word())), self.write(Name("reference or fact")), 1, 12)
+        return _mapping(self.write(OneOrMore(Word())), self.write(Name("input")), 1, 12)
 
     def _record(self, shape: Record) -> Schema:
         properties = {}
@@ -184,6 +209,14 @@ class _SchemaWriter:
 
 def _word(pattern: str) -> Schema:
     return {"type": "string", "pattern": pattern, "maxLength": LONGEST_ID}
+
+
+def _one_or_more(item: Schema, most: int) -> Schema:
+    return {
+        "if": {"type": "array"},
+        "then": {"type": "array", "items": item, "maxItems": most},
+        "else": item,
+    }
 
 
 def _number(shape: Number) -> Schema:
