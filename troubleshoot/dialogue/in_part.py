@@ -41,7 +41,7 @@ _AMOUNTS: Final = frozenset(
     way wide""".split()  # noqa: SIM905
 )
 """How much it is so: never that it is so a little, or half."""
-_COUNTS: Final = frozenset({"both", "every", "four", "one", "six", "three", "two"})
+_COUNTS: Final = frozenset({"every", "four", "one", "six", "three", "two"})
 """How many of it are so: by these alone nothing is meant."""
 _DOUBTFUL: Final = re.compile(
     r"\?|\b(?:if|may|might|must|should|would|maybe|could|will|how|what)\b"
@@ -75,7 +75,7 @@ class InPart:
 def beside_words(test: Test) -> frozenset[str]:
     """What may stand beside an outcome and tells but where, how much, or of what part it is."""
     own = {w for o in test.outcomes for w in raw_words(" ".join((o.spoken, *o.words, o.means)))}
-    of_it = {*raw_words(" ".join((*test.how, *(o.means for o in test.outcomes))))} & THINGS
+    of_it = {*raw_words(" ".join(test.how))} & THINGS
     return frozenset((_PLACES | _AMOUNTS | of_it) - own)
 
 
@@ -106,7 +106,7 @@ def in_part(
 
     manner = FILLING | {*knowledge.manner}
     offered = [o for o in test.outcomes if o.id in outcomes]
-    things = frozenset(stemmed(THINGS))
+    things, counts = frozenset(stemmed(THINGS)), frozenset(stemmed(_COUNTS))
     texts = {o.id: _telling(test, o, manner, stemmed) - things for o in offered}
     known: Stems = frozenset().union(*texts.values())
     beside = frozenset(stemmed(beside_words(test))) | names_of(knowledge, test)
@@ -117,8 +117,8 @@ def in_part(
     for words, denies in said_clauses(said):
         for clause in clauses_of(words, denies, manner, frozenset(), stemmed):
             against |= {o for o, text in texts.items() if clause.denied & text}
-            best = _nearest(clause, texts)
-            telling = clause.said - beside - _COUNTS
+            best = _nearest(clause, texts, counts)
+            telling = clause.said - beside - counts
             if best:
                 told.append(best)
                 left |= telling - known
@@ -138,10 +138,10 @@ def _telling(test: Test, outcome: Outcome, manner: frozenset[str], stemmed: Stem
     return text_of(told, manner, stemmed).said
 
 
-def _nearest(clause: Clause, texts: dict[str, Stems]) -> frozenset[str]:
+def _nearest(clause: Clause, texts: dict[str, Stems], counts: Stems) -> frozenset[str]:
     """The outcomes that hold words of a clause, without those that hold only part of another's."""
     hits = {o: clause.said & text for o, text in texts.items()}
-    telling = {o: hit for o, hit in hits.items() if hit - _COUNTS and not names_nothing(hit)}
+    telling = {o: hit for o, hit in hits.items() if hit - counts and not names_nothing(hit)}
     return frozenset(
         o for o, hit in telling.items() if not any(hit < other for other in telling.values())
     )
