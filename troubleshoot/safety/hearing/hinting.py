@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final
 
 from troubleshoot.outside.numbers import whole_number
@@ -39,8 +40,7 @@ from troubleshoot.safety.hearing.vocabulary import DENYING, MAKING_A_THING, NAME
 from troubleshoot.safety.hearing.words import raw_words
 
 _PLAIN_NUMBER: Final = re.compile(
-    r"[-+<>~]?\s*[\d.,/]+(?:e[-+]?\d+)?\s*(?:[^\W\d_]{1,6}|%)?(?:\s[^\W\d_]{1,6})?",
-    re.IGNORECASE,
+    r"[-+<>~]?\s*[\d.,/]+(?:e[-+]?\d+)?\s*(?:[^\W\d_]{1,6}|%)?(?:\s[^\W\d_]{1,6})?"
 )
 """A number with its unit, and nothing else."""
 _PARTS_OF_A_MILLION: Final = frozenset({"ppm", "parts"})
@@ -88,7 +88,7 @@ def hinted(text: str) -> frozenset[str]:
 
 
 def _met(text: str) -> Iterator[Hint]:
-    if _PLAIN_NUMBER.fullmatch(text.strip()) or not raw_words(text):
+    if _PLAIN_NUMBER.fullmatch(text.strip()):
         return
     whole = as_said(text)
     for said_so, plainly in _SAID_SO:
@@ -98,7 +98,7 @@ def _met(text: str) -> Iterator[Hint]:
     for piece in filter(None, pieces_of(whole)):
         goes_on = denies_a_row and "or" in piece
         met = [] if goes_on else _met_in(piece)
-        if met and not is_put_right(piece, piece, whole):
+        if not is_put_right(piece, piece, whole):
             yield from met
         denies_a_row = stem(piece[0]) in DENYING
 
@@ -108,7 +108,7 @@ def _how_high(found: re.Match[str]) -> str:
     inches = float(found["count"]) * (_INCHES_IN_A_PSI if found["unit"] == "psi" else 1)
     if inches > MOST_AT_INLET:
         return f"{OVER_MANIFOLD} {OVER_INLET}"
-    return OVER_MANIFOLD if inches > MOST_AT_MANIFOLD else found[0]
+    return OVER_MANIFOLD if inches > MOST_AT_MANIFOLD else found.group()
 
 
 def _met_in(piece: list[str]) -> list[Hint]:
@@ -124,7 +124,7 @@ def _is_met(hint: Hint, said: frozenset[str]) -> bool:
 def _as_told(piece: list[str]) -> frozenset[str]:
     """The stems of a piece, what belongs together as one, and what its numbers are."""
     found: set[str] = set()
-    for index, (word, after) in enumerate(zip(piece, [*piece[1:], ""], strict=True)):
+    for index, (word, after) in enumerate(pairwise([*piece, ""])):
         short, number = short_of(word), whole_number(word)
         if short not in MAKING_A_THING or stem(after) not in NAMED_SO | THINGS:
             found.add(_meant(word))
@@ -134,7 +134,7 @@ def _as_told(piece: list[str]) -> frozenset[str]:
             found.add(BODY)
         if number is not None and LEAST_VOLTS <= number <= MOST_VOLTS:
             found.add(VOLTS)
-        if number is not None and _is_in_air(number, piece[index + 1 : index + 3]):
+        if number is not None and _is_in_air(number, piece[index + 1 :]):
             found.add(IN_AIR)
     return frozenset(found)
 
