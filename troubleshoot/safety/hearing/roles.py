@@ -33,54 +33,50 @@ ROLES: Final[Mapping[str, str]] = MappingProxyType(
 _SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
     {
         "fire-service": (
-            "fire service", "fire brigade", "fire department", "fire dept", "fire company",
+            "fire brigade", "fire department", "fire dept", "fire company",
             "fire co", "fire crew", "fire chief", "fire officer", "fire marshal", "firefighter",
             "firefighters", "firemen", "911", "emergency services",
         ),
         "medical-service": (
-            "medical service", "ambulance", "paramedic", "paramedics", "emt", "medic", "hospital",
+            "ambulance", "paramedic", "paramedics", "emt", "medic", "hospital",
             "doctor", "emergency room", "911", "emergency services",
         ),
         "gas-utility": (
-            "gas utility", "gas company", "gas co", "gas board", "gas supplier", "gas man",
+            "gas company", "gas co", "gas board", "gas supplier", "gas man",
             "gas men", "gas guy", "gas guys", "gas people", "gas crew", "gas lady", "gas woman",
             "gas department", "gas service", "gas emergency line", "gasco",
         ),
         "gas-fitter": (
-            "gas fitter", "gasfitter", "gas plumber", "gas technician", "gas tech", "gas techs",
+            "gasfitter", "gas plumber", "gas technician", "gas tech", "gas techs",
             "gas mechanic", "gas contractor",
         ),
-        "combustion": ("combustion", "combustion tech", "combustion technician"),
-        "heating-contractor": (
-            "heating contractor", "heating company", "heating co", "burner technician",
-        ),
-        "electrician": ("electrician", "electricians", "sparky", "electrical contractor"),
+        "combustion": (),
+        "heating-contractor": ("heating company", "heating co", "burner technician"),
+        "electrician": ("electricians", "sparky", "electrical contractor"),
         "electric-utility": (
-            "electric utility", "electric company", "electric co", "power company", "power co",
-            "power utility",
-            "utility lineman", "lineman", "line crew",
+            "electric company", "electric co", "power company", "power co", "power utility",
+            "lineman", "line crew",
         ),
         "refrigerant": (
-            "refrigerant technician", "refrigerant tech", "refrigeration technician",
-            "refrigeration tech", "refrigeration mechanic",
+            "refrigeration technician", "refrigeration tech", "refrigeration mechanic",
         ),
         "fire-alarm": (
-            "fire alarm technician", "fire alarm tech", "fire alarm contractor", "alarm company",
-            "alarm co", "alarm contractor", "fire panel company", "monitoring company",
+            "alarm company", "alarm co", "alarm contractor", "fire panel company",
+            "monitoring company",
         ),
         "building-owner": (
-            "building owner", "owner", "owners", "landlord", "building manager",
-            "building engineer", "facility manager", "facilities manager", "facility engineer",
-            "facilities", "property manager", "caretaker", "custodian", "janitor",
+            "owner", "owners", "landlord", "building manager", "building engineer",
+            "facility manager", "facility engineer", "facilities", "property manager", "caretaker",
+            "custodian", "janitor",
         ),
         "supervisor": (
-            "supervisor", "supervising technician", "boss", "foreman", "forewoman",
+            "supervising technician", "boss", "foreman", "forewoman",
             "superintendent", "lead technician", "lead tech", "lead mechanic", "service manager",
             "site manager",
         ),
     }
 )  # fmt: skip
-"""How each is spoken of."""
+"""How each is spoken of, beside its own name."""
 
 _OTHERS: Final = (
     "utility", "police", "manager", "management", "dispatcher",
@@ -100,13 +96,16 @@ _NOBODY: Final = re.compile(
 _CALLED_FOR: Final = re.compile(r"\b(?:need|needs|send|get)\b|^call\b")
 """Words that still cry for help, and do not say that it was called."""
 
-_HELP: Final = tuple(
-    sorted(
-        {*_SPOKEN["fire-service"], *_SPOKEN["medical-service"]}, key=lambda way: (-len(way), way)
-    )
-)
+
+def _ways(*roles: str) -> tuple[str, ...]:
+    """Every way to speak of these roles."""
+    spoken = ((plain_words(role), *ways) for role, ways in _SPOKEN.items() if role in roles)
+    return tuple(way for ways in spoken for way in ways)
+
+
+_HELP: Final = "|".join(_ways("fire-service", "medical-service"))
 _OF_GAS: Final = re.compile(
-    rf"\b(?:{'|'.join((*_SPOKEN['gas-utility'], *_SPOKEN['gas-fitter']))})\b", re.IGNORECASE
+    rf"\b(?:{'|'.join(_ways('gas-utility', 'gas-fitter'))})\b", re.IGNORECASE
 )
 _ONESELF: Final = re.compile(
     r"(?<!by )(?<!with )(?<!beside )(?<!near )\b(?:me|my ?self|my own self|us|our ?selves|"
@@ -140,18 +139,9 @@ _NOT_LETTERS: Final = re.compile(r"[^a-z0-9]+")
 
 
 def roles_in(text: str) -> tuple[str, ...]:
-    """The roles of ROLES that are spoken of, each once; the longest way to say it counts."""
-    found = {}
+    """The roles of ROLES that are spoken of, each once."""
     words = _words(text)
-    for name, ways in _SPOKEN.items():
-        said = [way for way in (*ways, plain_words(name)) if f" {way} " in words]
-        if said:
-            found[name] = max(said, key=len)
-    return tuple(
-        name
-        for name, way in found.items()
-        if not any(way != other and f" {way} " in f" {other} " for other in found.values())
-    )
+    return tuple(role for role in _SPOKEN if any(f" {way} " in words for way in _ways(role)))
 
 
 def without_help(text: str) -> str:
@@ -162,8 +152,9 @@ def without_help(text: str) -> str:
     text = without_gas_people(text)
     if _CALLED_FOR.search(as_said(text)) or not names_a_role(text):
         return text
-    ways = "|".join(_HELP)
-    return re.sub(rf"\b(?:call(?:ed)? )?(?:an? |the )?(?:{ways})\b", " ", text, flags=re.IGNORECASE)
+    return re.sub(
+        rf"\b(?:call(?:ed)? )?(?:an? |the )?(?:{_HELP})\b", " ", text, flags=re.IGNORECASE
+    )
 
 
 def without_gas_people(text: str) -> str:
