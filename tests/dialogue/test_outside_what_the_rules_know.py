@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 import pytest
 
+from tests.building import base
 from tests.cli.lines import Lines, book_of, held
 from tests.practice.playing import reasoner_of
 from troubleshoot.dialogue.complaint import ask_complaint
@@ -18,7 +19,7 @@ from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.prompts import AskTest, DoStep, Settled
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.unit_told import takes_plate_line
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import EquipmentFact, Knowledge
 from troubleshoot.reasoning.unit.beyond_said import beyond_named, beyond_said
 from troubleshoot.visit.cases.assessment import assess_case
 from troubleshoot.visit.cases.file import read_case
@@ -86,6 +87,16 @@ def test_it_is_heard_in_passing_but_not_where_it_is_denied(
 )
 def test_what_is_only_named_is_asked(shipped: Knowledge, said: str, named: list[str]) -> None:
     assert [fact.id for fact in beyond_named(shipped, said)] == named
+
+
+def test_one_word_names_nothing_in_passing() -> None:
+    """It may be said of anything: it will not turn."""
+    words = {"fixed": ("turns",), "variable": ("varying drive",)}
+    drive = EquipmentFact(
+        "drive", ("fixed", "variable"), "?", words=words, beyond={"variable": "none"}
+    )
+    assert beyond_said(base(facts=[drive]), "it turns") == {}
+    assert beyond_said(base(facts=[drive]), "it has a varying drive") == {"drive": "variable"}
 
 
 @pytest.mark.parametrize(("answer", "value"), [("no", "not-fitted"), ("yes", "fitted")])

@@ -76,7 +76,7 @@ class OtherLooks:
         lexicon, own = lexicon_of(knowledge), names_of(knowledge, test)
         said = {*lexicon.words(typed)}
         names = (own.intersection(lexicon.words(name)) for name in (test.name, *test.words))
-        return max((n for n in names if n and n <= said), key=len, default=frozenset())
+        return max((n for n in names if n <= said), key=len, default=frozenset())
 
     def _told_of(self, decision: Decision, test: Test, typed: str) -> Iterator[Seen]:
         """What is said of one look, at each place that may be meant; no all-clear is taken so."""

@@ -214,8 +214,6 @@ class OtherWords:
             return ""
         if stands and meant.are_all_meant and not may_name_a_state(knowledge, meant.others):
             return ", ".join(map(test.spoken, meant.outcomes))
-        if not meant.is_one_matter:
-            return ""
         found = by_clauses(knowledge, test, typed, meant.outcomes, beside=beside_words(test))
         return ", ".join(map(test.spoken, found)) if {*found} == {*meant.outcomes} else ""
 

@@ -9,8 +9,8 @@ from tests.safety.hearing.invented import ANY, job
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge
 from troubleshoot.safety.hearing.dangers import named
 from troubleshoot.safety.hearing.mending import mender_of
-from troubleshoot.safety.hearing.unit_words import names_the_unit
-from troubleshoot.safety.hearing.words import clauses
+from troubleshoot.safety.hearing.unit_words import is_fuel, names_the_unit
+from troubleshoot.safety.hearing.words import clauses, spoken_words
 
 FUELS = ("gas", "natural gas", "propane", "propane gas", "gas heat")
 INVENTED = base(
@@ -168,3 +168,28 @@ def test_a_complaint_that_may_tell_of_the_air_leaves_it_a_danger(
 @pytest.mark.parametrize("said", ["gas and gas", "gas and natural gas", "and, gas", "gas, hot and"])
 def test_fuels_by_themselves_stay_a_danger(said: str, shipped: Knowledge) -> None:
     assert is_danger(shipped, said)
+
+
+@pytest.mark.parametrize("said", [*FUELS, "gas and propane", "gas and natural gas and gas"])
+def test_a_clause_of_fuels_alone_is_fuel(said: str) -> None:
+    assert is_fuel(spoken_words(said, str))
+
+
+@pytest.mark.parametrize("said", ["gas and smell", "smell and gas", "and", "gas leak", "smell"])
+def test_a_clause_with_anything_else_is_none(said: str) -> None:
+    assert not is_fuel(spoken_words(said, str))
+
+
+@pytest.mark.parametrize("said", ["all day", "when it is hot", "when it is cold", "when it rains"])
+def test_the_weather_a_unit_runs_in_calls_for_nobody_and_what_stands_beside_it_does(
+    said: str,
+) -> None:
+    assert not is_danger(INVENTED, f"gas, belt, runs {said}")
+    assert is_danger(INVENTED, f"gas, belt, leaking {said}")
+    assert is_danger(INVENTED, f"gas, belt, {said} leaking")
+
+
+def test_what_stands_beside_the_fuel_of_a_unit_is_heard_as_ever() -> None:
+    """Only the fuel is the unit's: belt, sparking."""
+    rules = base(hazards=[job("sparking", "sparking"), ANY], facts=INVENTED.facts.values())
+    assert [hazard.id for hazard in named(rules, "belt, sparking")] == ["sparking"]

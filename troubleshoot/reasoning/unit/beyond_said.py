@@ -12,6 +12,7 @@ from troubleshoot.knowledge.model import EquipmentFact, Knowledge
 from troubleshoot.reasoning.matching.lexicon import NOT, Words, lexicon_of
 
 _CLAUSE: Final = re.compile(r"[,;.!?]+(?:\s|$)|\bbut\b")
+_DENIED: Final = f"{NOT}-"
 _LEAST: Final = 2
 """Words of a phrase that tells of a unit in passing."""
 
@@ -50,18 +51,16 @@ def _heard(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
         for phrase in _phrases(knowledge):
             at = _place(said, phrase.words)
             if at is not None:
-                is_told = not phrase.is_part and not any(map(_denies, said[:at]))
+                is_told = not phrase.is_part and not any(
+                    each.startswith(_DENIED) for each in said[:at]
+                )
                 told.setdefault(phrase.fact, set()).update({phrase.value} if is_told else ())
     return {fact: values.pop() if len(values) == 1 else "" for fact, values in told.items()}
 
 
 def _place(said: Words, phrase: Words) -> int | None:
-    places = range(len(said) - len(phrase) + 1)
-    return next((at for at in places if said[at : at + len(phrase)] == phrase), None)
-
-
-def _denies(word: str) -> bool:
-    return word == NOT or word.startswith(f"{NOT}-")
+    at = (at for at in range(len(said)) if said[at : at + len(phrase)] == phrase)
+    return next(at, None)
 
 
 @lru_cache(maxsize=2)
@@ -72,11 +71,10 @@ def _phrases(knowledge: Knowledge) -> tuple[_Phrase, ...]:
 def _of_a_fact(knowledge: Knowledge, fact: EquipmentFact) -> Iterator[_Phrase]:
     """Its phrases; of one of its parts are those that units lack which have no such thing."""
     lexicon, name = lexicon_of(knowledge), fact.id.replace("-", " ")
-    known = [value for value in fact.values if value not in fact.beyond]
-    lacked = {words for value in known for words in fact.words.get(value, ())}
+    told = {words for of_value in fact.words.values() for words in of_value}
     for value in fact.values:
         for words in fact.words.get(value, ()):
             phrase = lexicon.all_words(words)
-            is_part = value in fact.beyond and f"no {words}" in lacked and name not in words
+            is_part = f"no {words}" in told and name not in words
             if len(phrase) >= _LEAST:
                 yield _Phrase(fact.id, value, phrase, is_part)

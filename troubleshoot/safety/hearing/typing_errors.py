@@ -16,7 +16,6 @@ from typing import Final
 from troubleshoot.safety.hearing.everyday import EVERYDAY
 from troubleshoot.safety.hearing.other_words import OF_OTHER_MATTERS
 from troubleshoot.safety.hearing.vocabulary import (
-    DENYING,
     GONE,
     HARD_TO_SPELL,
     LOOSE,
@@ -30,8 +29,10 @@ Mend = Callable[[str], str]  # puts a mistyped word right and leaves all others
 
 _DOUBLES: Final = re.compile(r"[^aeiou]+[aeiou][bdgmnpt]")
 """A word whose last letter doubles before an ending: stop, stopped, and never stoped."""
-_LEAST_MISTYPED, _LEAST_TWICE_MISTYPED = 5, 7
-"""Letters of a word in which one typing error or two are seen through."""
+_LEAST_MISTYPED: Final = 5
+"""Letters of a word in which one typing error is seen through."""
+_LEAST_TWICE_MISTYPED: Final = 7
+"""Letters of a word in which two are."""
 _LEAST_CHANGED: Final = 6
 """Letters without the ending of a word in which a letter changed for another is seen through."""
 LONGEST_WORD: Final = 40
@@ -43,7 +44,7 @@ def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Men
 
     `known`: the words that dangers are told in. `ordinary` is asked only where it matters.
     """
-    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING | OF_OTHER_MATTERS
+    tables = LOOSE | THINGS | NAMED_SO | GONE | PERCEIVING | OF_OTHER_MATTERS
     forms = frozenset(form for word in known for form in _forms(word))
 
     @lru_cache(maxsize=1_000)
@@ -74,22 +75,22 @@ def _forms(word: str) -> tuple[str, ...]:
     if _DOUBLES.fullmatch(word):
         return word, f"{word}s"
     short = word.removesuffix("e")
-    if stem(word) not in (word, short):
+    if stem(word) != short:
         return (word,)
     return word, f"{word}s", f"{short}ed", f"{short}ing"
 
 
 def one_error(word: str) -> frozenset[str]:
-    """Every word that one letter left out, put in, changed or swapped makes of it.
+    """Every word that one letter left out, put in, changed or swapped makes of it, and itself.
 
     None of one that is longer than any word: that is no slip of the finger.
     """
     if len(word) > LONGEST_WORD:
         return frozenset()
     cuts = [(word[:i], word[i:]) for i in range(len(word) + 1)]
-    left_out = {a + b[1:] for a, b in cuts if b}
+    left_out = {a + b[1:] for a, b in cuts}
     swapped = {a + b[1] + b[0] + b[2:] for a, b in cuts if len(b) > 1}
-    changed = {a + c + b[1:] for a, b in cuts if b for c in ascii_lowercase}
+    changed = {a + c + b[1:] for a, b in cuts for c in ascii_lowercase}
     put_in = {a + c + b for a, b in cuts for c in ascii_lowercase}
     return frozenset(left_out | swapped | changed | put_in)
 
@@ -109,6 +110,4 @@ def two_errors(typed: str, meant: str) -> bool:
                 cost = min(cost, row_before[j - 2] + 1)
             row.append(cost)
         before = above
-        if min(row) > 2:
-            return False
     return row[-1] <= 2

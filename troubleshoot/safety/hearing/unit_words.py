@@ -37,7 +37,7 @@ _CALLING: Final = stems(
 )
 """With one of these in a row of facts the fuel is what is in the air."""
 _HOW_LONG: Final = tuple(
-    map(phrase_words, ("all day", "when it is hot", "when it is cold", "when it rains"))
+    phrase_words(said) for said in ("all day", "when it is hot", "when it is cold", "when it rains")
 )
 """How long it runs, or in which weather, and nothing that is all gas."""
 _NO: Final = phrase_words("no")
@@ -47,7 +47,8 @@ _AND: Final = "and"
 
 def is_fuel(clause: Words) -> bool:
     """Whether a clause is a fuel, or fuels, and nothing else: gas and natural gas."""
-    return clause in FUELS or (_AND in clause and all(each in FUELS for each in _parts(clause)))
+    parts = tuple(_parts(clause))
+    return parts != () and all(each in FUELS for each in parts)
 
 
 def names_the_unit(knowledge: Knowledge, said: tuple[Words, ...]) -> bool:
