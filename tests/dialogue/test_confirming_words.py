@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from tests.dialogue.test_pointing import came
+from troubleshoot.dialogue.confirming_words import among_confirming
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 
@@ -16,7 +17,12 @@ SAID = (
     ("lockout", "locked out, my lock on it"),
     ("lockout", "locked off, tagged, tried it"),
     ("lockout", "disconnect is locked out and my tag is on it"),
+    ("lockout", "locked out and tried it"),
+    ("lockout", "locked out and tagged it out"),
+    ("lockout", ", locked out, my lock on it"),
+    ("second-source-locked", "both locked, my lock on it"),
     ("tell-occupants", "told the super"),
+    ("tell-occupants", "told them and all agreed"),
     ("tell-occupants", "told them, they're ok with it"),
     ("tell-occupants", "told em, they're good with it"),
     ("tell-occupants", "told the store manager, she knows"),
@@ -25,6 +31,7 @@ SAID = (
     ("doors-shut", "every door closed and latched"),
     ("panels-on", "panels on, screws in"),
     ("panels-on", "all the panels are back on, all screws tight"),
+    ("panels-on", "closed up, screwed tight"),
     ("gauges-on", "gauges are on"),
     ("gauges-on", "hoses are on, purged"),
     ("gauges-off", "gauges are off, caps on"),
@@ -145,3 +152,13 @@ def test_what_denies_doubts_or_tells_of_another_is_not(
     step: str, said: str, shipped: Knowledge
 ) -> None:
     assert CONFIRMED[step] not in came(shipped, step, said)
+
+
+@pytest.mark.parametrize(
+    ("step", "said"),
+    [("gas-cock-shut", "shut, cock across the pipe"), ("lockout", "Locked out, his lock on it")],
+)
+def test_what_is_not_foreseen_is_judged_as_it_was_typed(
+    step: str, said: str, shipped: Knowledge
+) -> None:
+    assert among_confirming(shipped.tests[step], CONFIRMED[step], said) == said

@@ -244,6 +244,9 @@ def test_it_is_let_go_in_its_own_part_alone(said: str, left: str) -> None:
         "co alarm chirps for a battery with smoke here", "co alarm chirps for a battery, shows 80",
         "co alarm chirps for a battery, dizzy", "co alarm never went off with smoke in the hall",
         "co alarm never went off, shows 120",
+        # what is in the nest has come here, or nobody says that it is not ours
+        "wasp nest two units over, not ours, but they are all over me",
+        "wasp nest two units over, not ours, i am allergic", "wasp nest two units over",
         # nobody put it right, or it is one's own, or of now
         "unit next door caught fire", "gas smell at the other unit", "exchanger cracked in 2018",
         "i got shocked in 2019", "a roofer was electrocuted in 2015 and now he is down",

@@ -62,7 +62,13 @@ MODULES = (
     "dialogue/who_was_told",
     "dialogue/reopening", "dialogue/beside_work", "dialogue/state_gone",
     "safety/hearing/not_here_and_now", "safety/hearing/looks", "safety/hearing/good_answers",
-    "reasoning/unit/unit_numbers",
+    "safety/hearing/call_words",
+    "safety/hearing/burner_lit", "safety/hearing/volts_before", "safety/at_ports",
+    "safety/hearing/hinting", "safety/hearing/roles", "safety/hearing/typing_errors",
+    "safety/hearing/mending",
+    "dialogue/confirming_words", "dialogue/told_unsound", "dialogue/other_words",
+    "dialogue/other_looks", "dialogue/in_part", "dialogue/verdict_beside",
+    "reasoning/unit/unit_numbers", "reasoning/unit/facts_untold", "reasoning/unit/beyond_said",
     "reasoning/chaining/on_record", "reasoning/chaining/clearing",
 )  # fmt: skip
 TESTS = (

@@ -12,10 +12,12 @@ import pytest
 from tests.safety.work_state_samples import AT_PORTS, GAUGES, RUNNING_OPEN
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.at_ports import as_read_on
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.steps import RESTART
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 from troubleshoot.visit.state import VisitState
@@ -78,3 +80,13 @@ def test_of_every_reading_at_the_ports_only_the_caution_of_the_open_panel_goes(
         assert told[True] <= told[False] and "live-work" not in told[True]
         if "gauges-on" in test.needs_state:
             assert {"refrigerant-contact", "rotating-parts"} <= told[True]
+
+
+def test_the_call_for_what_is_read_outside_opens_no_panel_either(shipped: Knowledge) -> None:
+    """The cautions of a reading come with the run that is called for it."""
+    told = {}
+    for unit in (INSIDE, OUTSIDE):
+        state = VisitState(at_work=unit, aim=("suction-pressure", Place("circuit", "1")))
+        hazards = cautions_before(shipped, state, shipped.tests[RESTART])
+        told[unit.ports_outside] = {hazard.id for hazard in hazards}
+    assert "live-work" in told[False] and "live-work" not in told[True]

@@ -12,6 +12,7 @@ from troubleshoot.dialogue.hearing import hear
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.facts_listed import facts_listed
+from troubleshoot.reasoning.unit.facts_untold import is_doubted, is_of_another_unit
 
 ASKED = "service-ports"
 LINE = "480/3/60, gas, R-410A, txv"
@@ -56,3 +57,28 @@ def test_a_fact_told_in_doubt_is_no_danger_in_a_list(shipped: Knowledge) -> None
 def test_gas_outside_is_one(typed: str, shipped: Knowledge) -> None:
     with pytest.raises(DangerCalled):
         hear(shipped, typed)
+
+
+@pytest.mark.parametrize(
+    ("pieces", "number", "doubted"),
+    [
+        (["MAYBE ports outside"], 0, True), (["ports?"], 0, True), (["gas", " "], 0, False),
+        (["ports outside", " not sure"], 0, True), (["ports outside", " Not Sure."], 0, True),
+        (["ports outside", " not sure, gas"], 0, False), (["ports outside", "gas"], 0, False),
+        (["ports outside", "", " not sure"], 0, False),
+        (["ports outside", "maybe gas"], 0, False), (["gas not sure", "ports"], 1, False),
+        (["gas", "ports outside", "I THINK"], 0, False),
+        (["gas", "ports outside", "I THINK"], 1, True), (["not sure", "gas"], 1, False),
+    ],
+)  # fmt: skip
+def test_a_doubt_is_of_its_own_piece_and_one_by_itself_of_the_piece_before(
+    pieces: list[str], number: int, doubted: bool
+) -> None:
+    assert is_doubted(pieces, number) is doubted
+
+
+@pytest.mark.parametrize(
+    ("typed", "another"), [("on the Other Unit", True), ("NEXT DOOR", True), ("outside", False)]
+)
+def test_another_unit_is_named_however_it_is_typed(typed: str, another: bool) -> None:
+    assert is_of_another_unit(typed) is another

@@ -9,6 +9,7 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.among_words import told_among
+from troubleshoot.safety.hearing.burner_lit import as_watched
 from troubleshoot.safety.hearing.dangers import cried, spoken_of, told_at
 
 WATCHED = [
@@ -40,3 +41,19 @@ def test_a_burner_that_lights_and_burns_is_no_fire(said: str, shipped: Knowledge
 @pytest.mark.parametrize("said", DANGERS)
 def test_what_burns_besides_is_still_heard(said: str, shipped: Knowledge) -> None:
     assert told_among(shipped, said) or spoken_of(shipped, said)
+
+
+@pytest.mark.parametrize(
+    ("said", "heard"),
+    [
+        ("LIGHTS first try AND BURNS", "LIGHTS first try AND runs"),
+        ("FIRES UP first try, burns 4 min", "starts UP first try, runs 4 min"),
+        ("lights first try and keeps burning", "lights first try and keeps runs"),
+        ("Burner lights and burns", "Burner lights and runs"),
+        ("lights and burns", "lights and burns"),
+        ("the first try, nothing", "the first try, nothing"),
+    ],
+)
+def test_only_the_burning_of_a_burner_becomes_its_run(said: str, heard: str) -> None:
+    """However it is typed; the rest of the words is as it was told."""
+    assert as_watched(said) == heard

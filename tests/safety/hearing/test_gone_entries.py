@@ -13,6 +13,7 @@ import pytest
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.gone import (
     hinted_gone,
+    may_name_a_state,
     quotes_the_past,
     something_happened,
     told_gone,
@@ -184,3 +185,24 @@ def test_an_is_that_is_run_together_tells_as_one_that_is_not(
     said: str, step: str, shipped: Knowledge
 ) -> None:
     assert tuple(told_gone(shipped, said, OURS)) == (step,)
+
+
+@pytest.mark.parametrize(
+    ("said", "step"),
+    [
+        ("padlock is over on the salon rtu", LOCKOUT),
+        ("208 V L1 to L2 before i shut it off", DEAD_TEST),
+        ("it is fine over on the salon rtu", None),
+    ],
+)
+def test_a_lock_elsewhere_and_volts_of_before_are_asked_about(
+    said: str, step: str | None, shipped: Knowledge
+) -> None:
+    assert hinted_gone(shipped, said, OURS) == (() if step is None else (step,))
+
+
+def test_a_word_of_an_entry_may_name_a_state_and_a_little_one_does_not(
+    shipped: Knowledge,
+) -> None:
+    assert may_name_a_state(shipped, ["rust", "lock"])
+    assert not may_name_a_state(shipped, ["rust", "back", "again", "the"])

@@ -70,6 +70,13 @@ def test_what_is_told_stands_above_the_record_and_undo_leads_back_to_it(
     assert replay(shipped, (*told, Undone())).unit.facts["metering"] == "txv"
 
 
+def test_what_the_register_knows_is_known_before_the_visit_begins(shipped: Knowledge) -> None:
+    """Of the unit, and of what makes the work on it heavier."""
+    state = replay(shipped, (Named("RTU-7"), FromRegister({"heat": "gas", "metering": "txv"})))
+    assert state.unit.facts["metering"] == "txv"
+    assert state.at_work.burns_gas and not replay(shipped, (Named("RTU-7"),)).at_work.burns_gas
+
+
 def test_another_name_takes_another_record(shipped: Knowledge) -> None:
     events = (FromRegister({"metering": "txv"}, {}), Named("RTU-8"), FromRegister())
     assert replay(shipped, events).unit.facts == {}
