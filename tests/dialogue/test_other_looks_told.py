@@ -101,7 +101,7 @@ def test_of_more_looks_than_can_be_asked_about_none_is_meant(number: int, found:
 
 def test_only_another_look_that_this_unit_has_is_told_of() -> None:
     assert told(others(LOUVER), "vane cracked", SimpleNamespace(test=LOUVER)) == []
-    assert told(others(replace(LOUVER, kind="measurement")), "vane cracked") == []
+    assert told(others(replace(LOUVER, kind="computed")), "vane cracked") == []
     fitted = replace(LOUVER, exists_when={"metering": ("txv",)})
     assert told(others(fitted, metering="txv"), "vane cracked") == [("vane", "cracked")]
     assert told(others(fitted, metering="fixed-orifice"), "vane cracked") == []

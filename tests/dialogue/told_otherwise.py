@@ -29,6 +29,8 @@ BELT = replace(
 PAN = test_of("pan", "rotten")
 SMOKE = job("smoke-now", "smoke")
 STANDS = "whether all stands"
+FINDINGS = ("belt is frayed",)
+"""Words that tell what was found and nothing else."""
 
 
 class Stub:
@@ -77,6 +79,7 @@ class Told:
         self.prompt: Any = SimpleNamespace(decision=decision, outcomes=outcomes)
         for name in ("pick", "agrees"):
             monkeypatch.setattr(other_words, name, self.talk)
+        monkeypatch.setattr(other_words, "tells_a_finding", lambda typed: typed in FINDINGS)
         monkeypatch.setattr(other_words, "ask_if_all_stands", self.stands)
         monkeypatch.setattr(other_words, "taken_up", self.taken_up)
         monkeypatch.setattr(other_words, "may_name_a_state", lambda _, words: "lid" in words)
