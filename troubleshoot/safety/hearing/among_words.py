@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import partial
 from itertools import pairwise
 from typing import Final
 
@@ -15,9 +16,10 @@ from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.burner_lit import as_watched
-from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, spoken_of
+from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, said_of
 from troubleshoot.safety.hearing.other_matters import lights_a_burner
 from troubleshoot.safety.hearing.vocabulary import SPARK
+from troubleshoot.safety.hearing.within_limits import beyond_limits
 from troubleshoot.safety.hearing.words import clauses, raw_words, spoken_words, telling
 
 _THEN: Final = re.compile(
@@ -96,7 +98,15 @@ _LEAST_TOLD: Final = 2
 
 
 def told_among(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
-    """The hazards told in any part of a text as being there, the gravest first."""
+    """The hazards told in any part of a text as being there, the gravest first.
+
+    None that a plain reading in it shows to be none.
+    """
+    heard = partial(_in_parts, knowledge)
+    return beyond_limits(knowledge, heard(text), text, heard)
+
+
+def _in_parts(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
     text = as_watched(text)
     said, words = as_said(text), raw_words(text)
     found = {h.id: h for part in _THEN.split(said) for h in _told(knowledge, part, said)}
@@ -111,7 +121,7 @@ def _told(knowledge: Knowledge, part: str, whole: str) -> Iterator[Hazard]:
     pieces = [raw_words(piece) for piece in _AND.split(part)] if told else []
     for piece in pieces:
         for words in _windows(piece):
-            heard = () if words == ["stops"] else spoken_of(knowledge, " ".join(words))
+            heard = () if words == ["stops"] else said_of(knowledge, " ".join(words))
             if heard and not (is_put_right(piece, words, whole) or _only_lights(words, whole)):
                 yield from (hazard for hazard in heard if hazard.id in told)
 

@@ -7,7 +7,7 @@ that stands for all others. Nothing here weighs whether it is true.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from functools import lru_cache
+from functools import lru_cache, partial
 from string import digits
 from typing import Final
 
@@ -28,6 +28,7 @@ from troubleshoot.safety.hearing.other_matters import (
 )
 from troubleshoot.safety.hearing.unit_words import is_fuel, names_the_unit
 from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, ON_FIRE, SPARK, THINGS
+from troubleshoot.safety.hearing.within_limits import beyond_limits
 from troubleshoot.safety.hearing.words import (
     Words,
     alone,
@@ -88,8 +89,15 @@ def spoken_of(knowledge: Knowledge, words: str, *, read: bool = True) -> tuple[H
     """The hazards of words that were typed where something else was wanted, the gravest first.
 
     Only what is said in whole phrases counts, a single word only where it says all; and nothing
-    that is denied ("no gas smell"). `read`: what a reading shows counts too.
+    that is denied ("no gas smell"), nor what a plain reading shows to be none. `read`: what a
+    reading shows to be a danger counts too.
     """
+    heard = partial(said_of, knowledge, read=read)
+    return beyond_limits(knowledge, heard(words), words, heard)
+
+
+def said_of(knowledge: Knowledge, words: str, *, read: bool = True) -> tuple[Hazard, ...]:
+    """The same, however low a number is told of them: for part of what was typed."""
     return _hazards(knowledge, _plain_hits(knowledge, words), words, read=read)
 
 

@@ -73,29 +73,41 @@ def _numbers(said: str) -> Iterator[str]:
 
 @lru_cache(maxsize=2_000)
 def _calls_up(knowledge: Knowledge, hazard: str, quantity: str, number: str) -> bool:
+    return any(
+        not outcomes.isdisjoint(outcomes_shown(knowledge, test, number))
+        for test, outcomes in _findings(knowledge, knowledge.hazards[hazard])
+        if test.reads[0].quantity == quantity
+    )
+
+
+def outcomes_shown(knowledge: Knowledge, test: Test, number: str) -> tuple[str, ...]:
+    """The outcomes of a test that reads a number first; none where it cannot read this one."""
     # here, since the first prompts come before all that reasons is imported
     from troubleshoot.reasoning.readings.answers import Answer
     from troubleshoot.reasoning.readings.readings import outcomes_of
     from troubleshoot.reasoning.readings.values import Values
     from troubleshoot.reasoning.unit.equipment import Unit
 
-    if unit_of(knowledge.quantities[quantity].unit).kind == _SHARE:
-        number = _A_SHARE.sub("", number)
-    for test, outcomes in _findings(knowledge, knowledge.hazards[hazard], quantity):
-        answer = Answer(test.id, text=number)
-        seen = outcomes_of(knowledge, answer, None, Values(knowledge, Unit(), {}))
-        if not outcomes.isdisjoint(seen):
-            return True
-    return False
+    answer = Answer(test.id, text=in_unit_of(knowledge, test, number))
+    return outcomes_of(knowledge, answer, None, Values(knowledge, Unit(), {}))
 
 
-def _findings(
-    knowledge: Knowledge, hazard: Hazard, quantity: str
-) -> Iterator[tuple[Test, frozenset[str]]]:
-    """What calls a hazard up by itself, of the tests that read a quantity."""
+def in_unit_of(knowledge: Knowledge, test: Test, number: str) -> str:
+    """A number as a test reads it: of the explosive limit a percentage is told without it."""
+    kind = unit_of(knowledge.quantities[test.reads[0].quantity].unit).kind
+    return _A_SHARE.sub("", number) if kind == _SHARE else number
+
+
+def quantities_of(knowledge: Knowledge, hazard: Hazard) -> frozenset[str]:
+    """The quantities of which a number calls a hazard up by itself."""
+    return frozenset(test.reads[0].quantity for test, _ in _findings(knowledge, hazard))
+
+
+def _findings(knowledge: Knowledge, hazard: Hazard) -> Iterator[tuple[Test, frozenset[str]]]:
+    """What calls a hazard up by itself, of the tests that read a number."""
     for trigger in hazard.triggers:
         if len(trigger.findings) != 1:
             continue
         test = knowledge.tests[trigger.findings[0].test]
-        if [one.quantity for one in test.reads[:1]] == [quantity]:
+        if test.reads:
             yield test, frozenset(trigger.findings[0].outcomes)
