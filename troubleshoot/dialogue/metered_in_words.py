@@ -26,6 +26,7 @@ from troubleshoot.safety.hearing.words import (
     span,
 )
 from troubleshoot.safety.stops.numbers_shown import own_units
+from troubleshoot.visit.hearing.one_a_leg import NAMED
 
 _PLAIN: Final = frozenset(
     {"ac", "and", "are", "at", "bled", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
@@ -34,13 +35,6 @@ _PLAIN: Final = frozenset(
 )
 """Words that take nothing away from a number on a meter, whatever it is of."""
 _BOUND: Final = r"(?:(?:under|less than|below|over|more than|above|[<>]=?) ?)?"
-_PART: Final = r"(?:legs?|phases?|lines?|poles?|pairs?)"
-_NOT_VOLTS: Final = r"(?![0-9.,]*[0-9])(?! ?(?:v|vac|vdc|volts?|ppm)\b)"
-_NAMED: Final = re.compile(
-    rf"\b[lt][123]\b|\b{_PART} ?#?[123]\b{_NOT_VOLTS}|\b[23] ?(?={_PART}\b)"
-    rf"|(?<=\ball )[23]\b{_NOT_VOLTS}"
-)
-"""Figures that name a leg, or count them, and are read on no meter: L1, leg 2, all 3 legs."""
 _NUMBER: Final = re.compile(
     rf"(?<![a-z0-9.,]){_BOUND}(?P<digits>[0-9][0-9.,]*(?<![.,])|\.[0-9]+) ?"
     r"(?P<unit>% ?l[ef]l\b|[a-z%]*)"
@@ -50,6 +44,8 @@ _PARTS: Final = frozenset(
     {"ground", "leg", "legs", "line", "lines", "pair", "pairs", "phase", "phases", "pole", "poles"}
     | {"l1", "l2", "l3", "t1", "t2", "t3"}
 )
+_BESIDE_A_NUMBER: Final = ("no volts",)
+"""What is said of a dead circuit, and proves it only with its number."""
 _UNITS: Final = frozenset({"ppm", "v", "vac", "vdc", "volt", "volts"})
 _OF_OTHER_THINGS: Final = frozenset(
     {"amp", "amps", "burner", "burners", "flame", "flames", "manifold", "pressure", "subcooling"}
@@ -79,7 +75,7 @@ class Told:
 def told(knowledge: Knowledge, test: Test, typed: str) -> Told:
     """What is told of a step whose number is the worse the higher it is."""
     said = " ".join(typed.lower().split())
-    rest = _NAMED.sub(" ", without_other_numbers(said))
+    rest = NAMED.sub(" ", without_other_numbers(said))
     read: dict[str, float] = {}
     unread = False
     is_elsewhere = _VOLT in own_units(knowledge, test) and _is_of_other_things(said)
@@ -177,4 +173,4 @@ def _harmless(test: Test) -> frozenset[str]:
 
 def _sound_words(test: Test) -> tuple[str, ...]:
     own = next(o for o in test.outcomes if o.id == CONFIRMED[test.id])
-    return (own.spoken, *own.words)
+    return (own.spoken, *own.words, *_BESIDE_A_NUMBER)

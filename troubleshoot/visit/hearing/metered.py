@@ -18,6 +18,7 @@ from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.estimates import is_estimate
 from troubleshoot.safety.steps import DEAD_TEST
+from troubleshoot.visit.hearing.one_a_leg import A_RANGE, OF_NO_LEG, OF_THE_LIST, unclear_legs
 
 NO_NUMBER: Final = "only the number on the meter confirms it in a file"
 NO_WORD: Final = "the number says only part of it; the word is wanted beside it"
@@ -38,7 +39,11 @@ BELOW_ZERO: Final = (
     "there is no gas below zero, so the instrument was not zeroed in clean air; the number read "
     "once it is zeroed there is wanted"
 )
-TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT, COARSE, BELOW_ZERO)
+SIGNED: Final = "alternating current has no sign; the number on the meter is wanted"
+TOO_LITTLE: Final = (
+    *(NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT, COARSE, BELOW_ZERO, SIGNED),
+    *(A_RANGE, OF_THE_LIST, OF_NO_LEG),
+)
 """Why a file's confirmation of a step counts for nothing."""
 
 _ON_AC: Final = re.compile(
@@ -80,10 +85,19 @@ def no_proof(knowledge: Knowledge, step: str, number: str, said: str) -> str:
         return COARSE
     if _reads_gas(knowledge, step) and _MINUS.search(said):
         return BELOW_ZERO
+    if step == DEAD_TEST and _MINUS.search(said):
+        return SIGNED
+    if _proves_dead(step) and (why := unclear_legs(said, len(knowledge.tests[step].outcomes))):
+        return why
     on_ac, on_dc = _ON_AC.search(said) is not None, _ON_DC.search(said) is not None
     if STEPS[step].metered and on_ac and not on_dc:
         return ALTERNATING
     return DIRECT if step == DEAD_TEST and on_dc and not on_ac else ""
+
+
+def _proves_dead(step: str) -> bool:
+    """Whether hands go in on the volts that it reads."""
+    return step == DEAD_TEST or STEPS[step].metered
 
 
 def _reads_gas(knowledge: Knowledge, step: str) -> bool:
@@ -94,7 +108,8 @@ def _reads_gas(knowledge: Knowledge, step: str) -> bool:
 def _leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:
     """Whether a number has no end on the side that is worse, or none that is sound.
 
-    Over 2 V, less than 20 ft; less than 10 V may be 10, which is the limit and not the meter's.
+    Over 2 V, less than 20 ft; less than 10 V may be 10, which is the limit and not the meter's. Of
+    volts on which hands go in no bound is a number on a meter.
     """
     worse = "less-than" if STEPS[step].less_is_worse else "more-than"
     try:
@@ -102,6 +117,8 @@ def _leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:
     except NotUnderstood:
         return False
     if any(leg.bound == worse or (leg.bound and leg.value < 0) for leg in typed.values):
+        return True
+    if typed.bounded and _proves_dead(step):
         return True
     sound = (CONFIRMED[step],)
     return (
