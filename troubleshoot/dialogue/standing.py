@@ -7,10 +7,10 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
-from troubleshoot.dialogue.prompts import Choose
+from troubleshoot.dialogue.like_names import which_of_like_name
 from troubleshoot.dialogue.said import StopElsewhere, Voice
 from troubleshoot.dialogue.shelf import Shelf
-from troubleshoot.dialogue.talk import Talk, words_or_back
+from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import LeftBefore
 from troubleshoot.visit.kept.stopped import Standing, Stopped, stops_unit
@@ -92,8 +92,8 @@ def meet_standing(
 ) -> Talk[Standing | None]:
     """The STOP that stands over this unit, told; none where it is another unit's or there is none.
 
-    A name may be mistyped and a visit may have none, so whoever begins is shown what stands. Raises
-    Back, Leave, DangerCalled.
+    A name may be mistyped and a visit may have none, so whoever begins is told what stands, and
+    asked about what may be meant. Raises Back, Leave, DangerCalled.
     """
     standing = tuple(filter(stops_unit, found))
     of_unit = _over(unit, standing)
@@ -101,18 +101,8 @@ def meet_standing(
         return _told_of_unit(voice, of_unit)
     if not standing:
         return None
-    voice.say("A STOP stands over:")
-    names = tuple(f"{s.unit or 'a unit without a name'}: {s.reason}" for s in standing)
-    which = Choose("Is this one of them? Its number, or n", names, repeated=True)
-    listener = Listener(knowledge, voice)
-    while True:
-        typed = (yield from words_or_back(which)).lower()
-        if typed in ("n", "no"):
-            return None
-        for number, each in enumerate(standing, start=1):
-            if typed == str(number) or same_unit(each.unit, typed):
-                return told(voice, each)
-        listener.not_understood(typed, "Its number, its name, or n.")
+    which = yield from which_of_like_name(Listener(knowledge, voice), standing, unit)
+    return None if which is None else told(voice, which)
 
 
 def _over(unit: str, standing: Iterable[Standing]) -> tuple[Standing, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
@@ -50,8 +51,27 @@ def may_be_same(one: str, other: str) -> bool:
     """
     if same_unit(one, other):
         return True
-    read = ((each, its) for each in numbers_of(one) for its in numbers_of(other))
+    read = ((each, its) for each in _ways(one) for its in _ways(other))
     return any(_may_be(*each) for each in read) or any(map(_is_of_a_kind, (one, other)))
+
+
+def likeness(one: str, other: str) -> float:
+    """How alike two names are as they are spelt, from 0 to 1."""
+    # here, since most starts compare no names
+    from difflib import SequenceMatcher
+
+    return SequenceMatcher(None, in_plain(one), in_plain(other), autojunk=False).ratio()
+
+
+def _ways(name: str) -> tuple[UnitNumbers, ...]:
+    """The numbers of a name in each way to read it; that of a place alone may be the unit's own.
+
+    Mill Lane 4 may be unit 4.
+    """
+    read, words = numbers_of(name), frozenset(_WORD.findall(as_seen(name).casefold()))
+    of_place = (each for each in read if each.place and not each.own)
+    own = (replace(each, own=each.place, place=frozenset(), words=words) for each in of_place)
+    return (*read, *own)
 
 
 def _may_be(one: UnitNumbers, other: UnitNumbers) -> bool:
