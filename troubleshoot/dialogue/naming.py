@@ -11,10 +11,12 @@ from troubleshoot.dialogue.talk import Leave, Talk, words_or_back
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.safety.hearing.moments import names_a_time
 from troubleshoot.safety.hearing.roles import roles_in
+from troubleshoot.visit.kept.no_name import is_no_name
 
 MOST_WORDS, MOST_WITH_A_NUMBER = 4, 8
 """Of a name, and of one that holds the number of a unit; more are a sentence."""
 TOO_LONG: Final = f"That is more than {MOST_NAME} letters; say it in fewer."
+NO_NAME: Final = "That is no unit's name; type what it is called, like RTU-4."
 ANSWERS: Final = frozenset({"y", "yes", "n", "no", "ok", "none", "none of these"})
 
 
@@ -36,13 +38,16 @@ def ask_name(listener: Listener, prompt: AskWords) -> Talk[str]:
 
 
 def _short_name(listener: Listener, prompt: AskWords) -> Talk[str]:
-    """What is no longer than a name may be. Raises Back, Leave, DangerCalled."""
+    """What may be a name, and is no longer than one may be. Raises Back, Leave, DangerCalled."""
     while True:
         name = yield from words_or_back(prompt)
         listener.hear(name)
-        if len(name) <= MOST_NAME:
+        if name and is_no_name(name):
+            listener.not_understood(name, NO_NAME)
+        elif len(name) <= MOST_NAME:
             return name
-        listener.not_understood(name, TOO_LONG)
+        else:
+            listener.not_understood(name, TOO_LONG)
 
 
 def _hardly_a_name(typed: str) -> bool:

@@ -57,6 +57,14 @@ _GAS, _COMPRESSOR, _NEST = stem("gas"), stem("compressor"), stem("nest")
 _LEAKING: Final = frozenset(map(stem, ("leak", "coming", "hissing")))
 _FLAME, _COMING = stem("flame"), stem("coming")
 _ONTO_SOMETHING: Final = frozenset(map(stem, ("me", "my", "us", "the", "roof", "wires", PERSON)))
+_BANGS: Final = (("loud", "bang"), ("went", "bang"))
+_AS_IT: Final = frozenset(("as", "at", "every", "from", "in", "on", "when", "whenever"))
+_A_BURNER: Final = frozenset(
+    map(stem, ("burner", "burners", "fires", "furnace", "heat", "ignites", "ignition", "lights"))
+) | {"lit"}
+_OF_AN_ARC: Final = frozenset(
+    map(stem, ("breaker", "contactor", "disconnect", "out", "panel", "switch", "wires", "fuse"))
+)
 _STARTING = frozenset((stem("start"), stem("startup")))
 
 
@@ -76,9 +84,9 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
     """Whether a phrase is said there of no danger at all.
 
     How an alarm is kept, what is a headache for its price, what bangs without a flame as it
-    starts, a board that does not respond, which conductor is the hot one, what burns as it should,
-    rooms that cannot be got down in heat or burn up in it, a rollout that is jumpered, bare ends
-    that are capped, what has passed, a manner of speaking.
+    starts, a bang that is no arc's but a burner's, a board that does not respond, which conductor
+    is the hot one, what burns as it should, rooms that cannot be got down in heat or burn up in it,
+    a rollout that is jumpered, bare ends that are capped, what has passed, a manner of speaking.
     """
     if is_past(said, phrase) or _was_near(said, phrase, at) or _of_a_terminal(said, phrase):
         return True
@@ -96,6 +104,8 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
         return not WORN_OR_WRITTEN.isdisjoint(said[at[1] :])
     if phrase == _HISS:
         return not HISSING_ELSEWHERE.isdisjoint(said)
+    if phrase in _BANGS:
+        return _is_of_a_burner(said[at[1] :])
     if phrase == _BURNING:
         before = said[: at[0]]
         in_a_room = said[at[1] : at[1] + 2] == _UP_IN and THINGS.isdisjoint(before)
@@ -118,6 +128,12 @@ def lights_a_burner(said: tuple[Words, ...], clause: Words) -> bool:
     is_lit = not (DENYING | {CANNOT}).isdisjoint(clause)
     elsewhere = (SPREADING | THINGS) - (LIT if is_lit else LIT - {stem("light")})
     return elsewhere.isdisjoint(clause) and not LIGHTING.isdisjoint(w for c in said for w in c)
+
+
+def _is_of_a_burner(behind: Words) -> bool:
+    """Whether a bang is a burner's as it lights, and no arc: not as the lights went out."""
+    as_it, *rest = behind or ("",)
+    return as_it in _AS_IT and not _A_BURNER.isdisjoint(rest) and _OF_AN_ARC.isdisjoint(rest)
 
 
 def _comes_on(behind: Words) -> bool:
