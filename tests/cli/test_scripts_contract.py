@@ -59,7 +59,7 @@ def test_a_test_that_would_tell_says_at_which_of_two_places(
 @pytest.mark.parametrize(
     ("how", "first", "last"),
     [
-        (["assess"], [], ["before_anything"]),
+        (["assess"], ["standing"], ["before_anything"]),
         (
             ["diagnose", "--answers"],
             ["standing", "left_before", "certifies"],

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
@@ -69,3 +70,38 @@ def test_a_script_whose_unit_may_be_the_stopped_one_is_told_where_to_look(
     assert (code, out, err.count("\n")) == (2, "", 1)
     assert f"a STOP stands over RTU-7, which may be {unit}: gas odor" in err
     assert "see: troubleshoot report 2" in err
+
+
+@pytest.mark.usefixtures("stopped")
+def test_an_assessment_tells_it_first(command: Call, case_file: Callable[..., str]) -> None:
+    """Regression: assess of a file said no word of a STOP that diagnose told of first."""
+    file = case_file({"complaint": "no-heat"})
+    code, out, _ = command("assess", file)
+    assert code == 0 and out.startswith(HEAD) and "Not settled" in out
+    account = json.loads(command("assess", file, "--json")[1])
+    assert next(iter(account)) == "standing" and account["standing"][0]["unit"] == "RTU-7"
+
+
+@pytest.mark.usefixtures("stopped")
+def test_a_table_of_units_tells_it_of_its_own_first(command: Call, tmp_path: Path) -> None:
+    """Regression: its unit was taken in without a word."""
+    table = tmp_path / "units.csv"
+    table.write_text("name,heat\nRTU 7,none\nRTU-9,gas\n", "utf-8")
+    code, out, _ = command("units", "import", str(table))
+    assert code == 0 and out.startswith(HEAD) and "Kept: 2 new units" in out
+    table.write_text("name,heat\nRTU-9,gas\n", "utf-8")
+    assert command("units", "import", str(table))[1].startswith("Kept:")
+
+
+def test_a_list_says_one_thing_of_a_visit_that_cannot_be_read(
+    command: Call, typed: Callable[..., None], tmp_path: Path
+) -> None:
+    """Regression: where a record is cut off it cannot be read above, and was open below."""
+    typed("RTU-8", "no-cooling", "3", "q")
+    command()
+    (journal,) = (tmp_path / "data" / "visits").glob("*.journal")
+    with journal.open("ab") as file:
+        file.write(b"cut off")
+    out = command("visits")[1]
+    assert "cannot be read" in out and f"{journal.stem}  damaged" in out
+    assert f"{journal.stem}  open" not in out and "An open one" not in out

@@ -181,3 +181,10 @@ def test_a_damaged_entry_is_told_and_nothing_of_it_is_used(
     assert "rtu9.yaml:heat:" in "".join(out.split())
     assert "Nothing of the register is used" in out
     assert "rtu9.yaml:heat:" in "".join(command("units")[1].split())
+
+
+def test_a_path_or_a_digit_is_no_units_name(command: Call, sheet: Callable[..., str]) -> None:
+    """Regression: ../../etc/x was a unit of the register."""
+    for name in ("../../etc/x", "12"):
+        code, _, err = command("units", "import", sheet(f"{name},,,,,,,,"))
+        assert code != 0 and "is no unit's name" in err

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import click
 
 from troubleshoot.cli.case_input import case_from
 from troubleshoot.cli.door import tell
 from troubleshoot.cli.json_output import say_json
+from troubleshoot.cli.kept_visits import visits_folder
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
+from troubleshoot.cli.screens.prompts import show_standing_visits
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.visit.kept.stopped import standing_account, standing_visits
 
 
 @click.command()
@@ -32,8 +38,10 @@ def assess(
 ) -> None:
     """Rank causes from readings already taken, without asking anything.
 
-    FILE is YAML or JSON (- for standard input) with unit, complaint, conditions and readings. With
-    --all it is a CSV table of logged readings, a row one unit at one moment: the column unit, and
+    FILE is YAML or JSON (- for standard input) with unit, complaint, conditions and readings. It
+    names no unit: every STOP that stands over one is told first.
+
+    With --all it is a CSV table of logged readings, a row one unit at one moment: the column unit, and
     one a reading, as suction-pressure at circuit 2; the register knows the unit. Each row comes to
     its STOPs, its likeliest causes, or what of it is not understood.
     """
@@ -53,17 +61,19 @@ def assess(
     elif to is not None or workers is not None:
         raise click.UsageError("--to and --workers go with --all.")
     else:
-        _assess_one(file, as_json)
+        _assess_one(file, as_json, visits_folder(ctx))
 
 
-def _assess_one(file: str, as_json: bool) -> None:
+def _assess_one(file: str, as_json: bool, visits: Path) -> None:
     from troubleshoot.visit.cases.assessment import assess_case
 
     knowledge = rules_in_force()
     case = case_from(file, knowledge, as_json)
     account, lines = assess_case(knowledge, case)
+    standing = tuple(standing_visits(knowledge, visits))
     if as_json:
-        say_json(account)
+        say_json({"standing": [standing_account(each, "") for each in standing], **account})
     else:
+        show_standing_visits(Terminal(), standing)
         for line in lines:
             tell(line)

@@ -43,11 +43,15 @@ def visits(ctx: click.Context) -> None:
 
     Before them every STOP that stands over a unit, and what lies there and is not read as a visit.
     """
-    paths = kept_visits(_folder(ctx))
-    stopping = set()
-    strays = foreign_in(_folder(ctx))
-    for standing in standing_visits(rules_in_force(), _folder(ctx)) if paths or strays else ():
+    paths = kept_visits(visits_folder(ctx))
+    stopping, damaged = set[Path](), set[Path]()
+    strays = foreign_in(visits_folder(ctx))
+    for standing in (
+        standing_visits(rules_in_force(), visits_folder(ctx)) if paths or strays else ()
+    ):
         tell(standing.lines[0])
+        if isinstance(standing, Unreadable):
+            damaged.add(standing.path)
         if stops_unit(standing):
             stopping.add(standing.path)
     for line in strays:
@@ -65,6 +69,7 @@ def visits(ctx: click.Context) -> None:
             if stands == "closed" and not _was_begun(kept.events):
                 continue
             stands = "open" if path in stopping and stands == "closed" else stands
+            stands = "damaged" if path in damaged else stands
             words = _what_about(kept.events)
             stopped = stopped or stands == "stopped"
             is_open = is_open or stands in ("open", "reopened")
@@ -167,7 +172,7 @@ def _serves(ctx: click.Context, unit: str) -> str:
     """The rooms of a unit, by the register; empty where it is not in it."""
     from troubleshoot.cli.unit_tables import register_in
 
-    entry = register_in(_folder(ctx).parent).entry(unit) if unit else None
+    entry = register_in(visits_folder(ctx).parent).entry(unit) if unit else None
     return "" if entry is None else entry.own.get("serves", "")
 
 
@@ -181,14 +186,15 @@ def unreadable_failure(may_stop: Standing | None, why: str, as_json: bool = Fals
     return Failure(lines, JOURNAL_FAILED)
 
 
-def _folder(ctx: click.Context) -> Path:
+def visits_folder(ctx: click.Context) -> Path:
+    """Where the visits of the data folder that was named lie. Raises Failure."""
     return data_folder((ctx.obj or {}).get("data")) / "visits"
 
 
 def visit_of(visit: str, ctx: click.Context) -> Path:
     """The journal of a visit by its name; a name that leads elsewhere is refused."""
     try:
-        path = journal_path(_folder(ctx), visit)
+        path = journal_path(visits_folder(ctx), visit)
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
     if path not in kept_visits(path.parent):

@@ -61,6 +61,7 @@ def import_units(folder: Path, file: str, good_rows: bool) -> None:
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
     refuse(found.bad, good_rows)
+    _tell_stops(folder, [entry.name for entry in found.entries])
     try:
         for entry in found.entries:
             write_entry(folder / REGISTER, entry)
@@ -69,6 +70,16 @@ def import_units(folder: Path, file: str, good_rows: bool) -> None:
     again = len(found.entries) - found.new
     tell(f"Kept: {counted(found.new, 'new unit', 'new units')}, {again} that were there before.")
     tell_bad(found.bad)
+
+
+def _tell_stops(folder: Path, units: Sequence[str]) -> None:
+    """Tell of every STOP that stands, or may stand, over one of these units."""
+    from troubleshoot.visit.kept.stopped import may_be_over, standing_visits, stops_unit
+
+    for each in filter(stops_unit, standing_visits(rules_in_force(), folder / "visits")):
+        if any(may_be_over(each, unit) for unit in units):
+            for line in each.lines:
+                tell(line)
 
 
 def export_units(folder: Path, file: str) -> None:

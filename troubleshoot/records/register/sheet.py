@@ -12,6 +12,7 @@ from troubleshoot.reasoning.unit.equipment import InputRefused, suggest
 from troubleshoot.records.register.columns import AT, NAME, columns_of
 from troubleshoot.records.register.entry import Entry, cells_of, named, told
 from troubleshoot.records.register.files import Register
+from troubleshoot.visit.kept.no_name import is_no_name
 from troubleshoot.visit.kept.unit_names import in_plain
 
 
@@ -105,7 +106,9 @@ def _wrong_name(row: Row, seen: Mapping[str, int]) -> Iterator[BadCell]:
     except NotUsable as error:
         yield BadCell(row.line, NAME, f"{error.what}; {error.instead}")
         return
-    if (before := seen.get(in_plain(name))) is not None:
+    if is_no_name(name):
+        yield BadCell(row.line, NAME, f'"{name}" is no unit\'s name; give what it is called')
+    elif (before := seen.get(in_plain(name))) is not None:
         yield BadCell(row.line, NAME, f'"{name}" is the unit of row {before} already')
 
 
