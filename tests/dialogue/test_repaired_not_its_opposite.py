@@ -9,7 +9,7 @@ from tests.dialogue.test_repaired_at_a_shortlist import found
 from tests.dialogue.test_repaired_the_leading_cause import say
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import Answered, Started
-from troubleshoot.visit.hearing.opposites import is_opposite, likeliest
+from troubleshoot.visit.hearing.opposites import is_opposite, likeliest, was_only_set
 
 OPEN, SHUT = "outdoor-damper-stuck-open", "outdoor-damper-stuck-closed"
 STANDS_SHUT = (
@@ -48,6 +48,23 @@ def test_how_it_stood_is_told_by_what_it_was_or_by_the_deed(
     said: str, fault: str, opposite: bool, shipped: Knowledge
 ) -> None:
     assert is_opposite(shipped.faults[fault], said) is opposite
+
+
+@pytest.mark.parametrize(
+    ("said", "fault", "only_set"),
+    [
+        ("gas cock is brand new", "gas-shut-off-or-tank-empty", True),
+        ("disconnect was replaced", "disconnect-or-breaker-off", True),
+        ("opened the gas cock", "gas-shut-off-or-tank-empty", False),
+        ("contactor is brand new", "contactor-welded-closed", False),
+        ("filters are new", "filters-loaded", False),
+    ],
+)
+def test_a_new_part_is_none_that_was_only_shut(
+    said: str, fault: str, only_set: bool, shipped: Knowledge
+) -> None:
+    """Regression: a brand new gas cock was asked about as a shut one, put right before."""
+    assert was_only_set(shipped.faults[fault], said) is only_set
 
 
 @pytest.mark.parametrize(

@@ -41,9 +41,9 @@ def assess(
     FILE is YAML or JSON (- for standard input) with unit, complaint, conditions and readings. It
     names no unit: every STOP that stands over one is told first.
 
-    With --all it is a CSV table of logged readings, a row one unit at one moment: the column unit, and
-    one a reading, as suction-pressure at circuit 2; the register knows the unit. Each row comes to
-    its STOPs, its likeliest causes, or what of it is not understood.
+    With --all it is a CSV table of logged readings, a row one unit at one moment: the column unit,
+    and one a reading, as suction-pressure at circuit 2; the register knows the unit. Each row comes
+    to its STOPs, its likeliest causes, or what of it is not understood.
     """
     if columns:
         from troubleshoot.cli.logged import show_logged_columns

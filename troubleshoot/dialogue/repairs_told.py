@@ -16,7 +16,7 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.visit.events import Noted, RepairedBefore
-from troubleshoot.visit.hearing.opposites import is_opposite, likeliest
+from troubleshoot.visit.hearing.opposites import is_opposite, likeliest, was_only_set
 from troubleshoot.visit.hearing.repairs_told import (
     is_told_of_before,
     is_told_of_now,
@@ -78,7 +78,8 @@ def _ask_of(
 
     named = [cause.fault.id for cause in conclusions.causes] if conclusions is not None else []
     heard = heard_fault(book.knowledge, said).said
-    faults = likeliest(_causes_of(book, part), said, named=named, heard=heard)
+    causes = (each for each in _causes_of(book, part) if not was_only_set(each, said))
+    faults = likeliest(causes, said, named=named, heard=heard)
     is_now = is_told_of_now(said) or (
         not is_told_of_before(said) and any(_was_looked_at(book, fault) for fault in faults)
     )

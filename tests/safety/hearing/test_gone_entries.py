@@ -206,3 +206,19 @@ def test_a_word_of_an_entry_may_name_a_state_and_a_little_one_does_not(
 ) -> None:
     assert may_name_a_state(shipped, ["rust", "lock"])
     assert not may_name_a_state(shipped, ["rust", "back", "again", "the"])
+
+
+@pytest.mark.parametrize(
+    ("said", "gone"),
+    [
+        ("pulled my lock to check somethin", (LOCKOUT,)), ("pulled my lock", (LOCKOUT,)),
+        ("somebody flipped it back on", (LOCKOUT,)), ("they flicked it on", (LOCKOUT,)),
+        ("pulled my lock out of the bag", ()), ("flipped it on its side", ()),
+        ("is somebody going to flip it back on", ()),
+    ],
+)  # fmt: skip
+def test_a_lock_that_was_pulled_and_a_switch_that_was_flipped_are_gone(
+    said: str, gone: tuple[str, ...], shipped: Knowledge
+) -> None:
+    """Regression: whether everything still stands was asked of both, and they are plain."""
+    assert told_gone(shipped, said) == gone

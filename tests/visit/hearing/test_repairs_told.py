@@ -13,6 +13,8 @@ from troubleshoot.visit.hearing.repairs_told import besides, is_told_of_before, 
     ("words", "parts", "rest"),
     [
         ("I already replaced the contactor", ["contactor"], ""),
+        ("the gas company changed the meter", [], "gas company changed meter"),
+        ("the utility swapped out the regulator", ["regulator"], ""),
         ("changed the cap", ["cap"], ""),
         ("i already replaced the contactor and its still not pulling in", ["contactor"],
          "still not pulling"),

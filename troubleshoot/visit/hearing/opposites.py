@@ -26,6 +26,8 @@ _DEEDS: Final = (
     ("tight", re.compile(r"\bloosened\b")),
 )
 """What is done to a thing tells how it stood before."""
+_LEFT_SO: Final = re.compile(r"\bshut\b|\bswitched off\b|\bset (?:to|up)\b")
+_MADE_NEW: Final = re.compile(r"\b(?:new|replaced|changed|swapped|renewed|installed|fitted)\b")
 _DENIED: Final = re.compile(r"\b(?:cannot|cant|didnt|doesnt|never|not|wont|wouldnt) (open|close)\b")
 
 
@@ -33,6 +35,14 @@ def is_opposite(fault: Fault, said: str) -> bool:
     """Whether a cause is that a thing stood the other way round than words tell of it."""
     own, told = _own(fault), _told(said)
     return bool(own) and own <= {_OPPOSITE[state] for state in told}
+
+
+def was_only_set(fault: Fault, said: str) -> bool:
+    """Whether a cause is how a thing was left, and words tell of a new one: it mends no such thing.
+
+    A brand new gas cock was not the one that stood shut.
+    """
+    return bool(_LEFT_SO.search(fault.name) and _MADE_NEW.search(without_apostrophes(said.lower())))
 
 
 def _own(fault: Fault) -> frozenset[str]:

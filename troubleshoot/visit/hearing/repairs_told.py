@@ -65,6 +65,10 @@ _SEASONS: Final = (
 )
 _IN_A_SEASON: Final = re.compile(rf"(?<!\bput) in (?:(?:the|early|late|mid) )*{_SEASONS}")
 """When it was, and no part: the sensor was replaced in spring. One may put in a spring."""
+_TO_NOTHING_ELSE: Final = (
+    r"(?!(?: out| in| on| up)? (?:the|an?|his|her|its|my|our|their|your|both|some|that)\b)"
+)
+"""Behind a deed they begin what it was done to: the gas company changed the meter."""
 _PART_BEHIND: Final = (
     re.compile(rf"\b{_DEEDS} (?P<what>.+)"),
     re.compile(r"^\s*(?:(?:got|has|have|with) )?(?:a )?(?:brand )?new (?P<what>.+)"),
@@ -72,7 +76,7 @@ _PART_BEHIND: Final = (
 """Replaced the contactor; new contactor."""
 _FORMS: Final = (
     _PART_BEHIND[0],
-    re.compile(rf"(?P<what>.+?) {_WAS}{_DEEDS}(?: |$)"),
+    re.compile(rf"(?P<what>.+?) {_WAS}{_DEEDS}{_TO_NOTHING_ELSE}(?: |$)"),
     re.compile(r"(?P<what>.+?) are (?:all )?(?:brand )?new\b"),
     re.compile(r"(?:^.*\band )?(?P<what>.+?) is (?:all )?(?:brand )?new\b"),
     _PART_BEHIND[1],
@@ -102,9 +106,10 @@ _TOOLS: Final = frozenset(
 )
 """Whose they are: they are swapped, and get new batteries, and no unit is put right by it."""
 _OF_NO_UNIT: Final = _TOOLS | frozenset(
-    """apprentice building carpet ceiling clothes crew customer day deck floor guardrail gutter guy
-    hatch helper job ladder manager mechanic mind owner paint parapet places rail roof roofing seats
-    shift skylight store super tech tenant tenants truck wall walls week""".split()  # noqa: SIM905
+    """apprentice building carpet ceiling clothes company contractor crew customer day deck floor
+    guardrail gutter guy hatch helper job ladder manager mechanic mind owner paint parapet places
+    rail roof roofing seats shift skylight store super tech tenant tenants truck utility wall walls
+    week""".split()  # noqa: SIM905
 )
 """What may be new, and whoever may, without any unit being put right."""
 _IN_A_TOOL: Final = re.compile(
