@@ -15,7 +15,7 @@ from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.knowledge.model import Hazard
-from troubleshoot.safety.hearing.roles import names_a_role, without_help
+from troubleshoot.safety.hearing.roles import names_a_role, roles_in, without_help
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, TOLD, StopMet
 from troubleshoot.safety.stops.reopening import is_told_when, not_told
 from troubleshoot.safety.stops.result import NotAResult
@@ -23,6 +23,7 @@ from troubleshoot.safety.stops.told import told
 from troubleshoot.visit.events import PartGiven
 
 WHO_WAS_TOLD: Final = AskWords("Who was told, and when?", repeated=True)
+_RESCUE: Final = frozenset({"fire-service", "medical-service"})
 WHEN_TOLD: Final = AskWords("When were they told?", repeated=True)
 THEM_TOO: Final = AskWords("Who of them was told, and when? Enter if nobody yet", repeated=True)
 
@@ -34,7 +35,7 @@ def ask_told(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:
     """
     while True:
         said = yield from _ask_who(book, listener)
-        meant = not_told(hazard, said)
+        meant = not_told(hazard, said) or _only_rescued(hazard, said)
         if not meant:
             return said
         _keep(book, said)
@@ -42,6 +43,19 @@ def ask_told(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:
             return (yield from _ask_them_too(book, listener, hazard, said, meant))
         except Back:
             _take_back(book)
+
+
+def _only_rescued(hazard: Hazard, told: str) -> str:
+    """Whom a STOP is for besides those who were called to rescue, where only these were told.
+
+    The fire service makes a place safe to stand in, and mends no unit; a refrigerant STOP names it
+    behind the technician, for a closed space alone. Empty where somebody else was told, or where
+    the STOP names no rescue as a case apart.
+    """
+    first, _, apart = hazard.defer_to.partition(";")
+    meant = {*roles_in(hazard.defer_to), *hazard.cleared_by} & {*roles_in(told)}
+    is_apart = not _RESCUE.isdisjoint(roles_in(apart)) and _RESCUE.isdisjoint(roles_in(first))
+    return first if is_apart and meant <= _RESCUE else ""
 
 
 def _ask_who(book: VisitBook, listener: Listener) -> Talk[str]:
@@ -112,7 +126,7 @@ def _ask_them_too(
             typed = yield from words_or_back(THEM_TOO)
             listener.hear_beside_help(typed)
             yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
-            if not_told(hazard, typed) or not names_a_role(typed):
+            if not_told(hazard, typed) or _only_rescued(hazard, typed) or not names_a_role(typed):
                 break
             them = told(typed, book.state.profiles)
             them = yield from _with_time(book, listener, them, book.now())
