@@ -29,6 +29,10 @@ KNOWLEDGE = load_shipped()
         ("scorched-or-hot-wiring", "handle of the disconnect is buzzing and hot"),
         ("scorched-or-hot-wiring", "disconnect handle is hot"),
         ("scorched-or-hot-wiring", "contactor is hot and buzzing"),
+        ("scorched-or-hot-wiring", "fused disconnect is sizzling and warm"),
+        ("wind-or-slick-roof", "it is blowing 50 miles an hour up here"),
+        ("compressor-hums", "scroll is growling and the amp clamp says 95 amps"),
+        ("unexplained-voltage", "frame of the unit measures 48 volts to the conduit"),
         ("compressor-hums", "comp is humming right now and drawing 90 amps"),
         ("compressor-hums", "compressor humming and pulling 120 a"),
         ("compressor-hums", "compressor is humming right now"),
@@ -62,6 +66,9 @@ def test_it_is_told_first_as_what_it_is(hazard: str, typed: str) -> None:
         "compressor running, drawing 20 amps, hum is normal",
         "compressor hummed yesterday at 90 amps",
         "transformer hums",
+        "transformer is warm and humming",
+        "fan is blowing 25 miles of air",
+        "scroll growls on start, then runs fine",
     ],
 )
 def test_what_is_near_to_it_stops_nothing(typed: str) -> None:

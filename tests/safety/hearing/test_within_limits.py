@@ -29,6 +29,7 @@ OF_CARBON_MONOXIDE = (
     "monitor shows co {}",
     "co monitor is reading {} ppm right now",
     "CO meter reads {} ppm and the filters are dirty",
+    "CO alarm on the wall reads {} ppm",
 )
 OF_GAS = ("gas leak detector reads {} % lel", "lel {} %", "combustible gas {} % lel")
 OF_VOLTS = ("voltage on the cabinet {} V", "voltage on the cabinet is {} volts")

@@ -34,6 +34,7 @@ _READ: Final = frozenset(
 
     room rooms space spaces building store hall kitchen office shop house inside indoors outside
     supply return duct register registers grille vent diffuser air burner burners compartment
+    wall ceiling corridor hallway lobby classroom basement attic near around next joint joints
     cabinet frame casing housing curb ground
 
     now right here there today still only just steady max peak everywhere all every each after

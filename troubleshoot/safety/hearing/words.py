@@ -43,13 +43,15 @@ Words = tuple[str, ...]
 
 _WORD: Final = re.compile(r"[a-z0-9]+")
 _CLAUSE: Final = re.compile(
-    r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b"
+    r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|(?<!should be dead )\bbut\b"
     r"|\bwhile\b(?!\s+(?:inside|(?:my|his|her) (?:hand|arm|finger)s?"
     r"|(?:(?:i|we|he|she|they|(?:the|my|our) \w+|somebody) )?(?:still )?(?:(?:had|have|has|got) )?"
     r"(?:my|his|her|our|their|a|an|one) (?:hand|arm|finger)s? (?:in|inside|into|near)"
     r"|(?:i|we|he|she|they|somebody) (?:was|were) (?:still )?reaching)\b)"
 )
-"""Where one thing said ends. While I had my hand in it is part of what happened to it."""
+"""Where one thing said ends. While I had my hand in it is part of what happened to it, and what
+should be dead but is not is one thing.
+"""
 _MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
 _VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
 _SPELT_OUT: Final = tuple(
