@@ -123,6 +123,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "cautions of the work state's own guards",
     ),
     "safety/hearing/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
+    "safety/hearing/other_matters.py": ("ignition", "a word people say beside a bang"),
     "safety/hearing/vocabulary.py": ("lightning", "a word people say, whatever a hazard is called"),
     "cli/screens/refrigerant.py": ("circuits", "how many circuits there are to tell of"),
     "dialogue/asides.py": ("circuits", "which circuit a weight told at a prompt is of"),
