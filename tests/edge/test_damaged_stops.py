@@ -138,7 +138,10 @@ def test_no_script_goes_past_a_journal_that_cannot_be_read(
     assert "divide" not in listed and "delete" not in listed
 
 
-@pytest.mark.parametrize("spoil", WAYS, ids=lambda spoil: spoil.__name__)
+NAME_LOST = [spoil for spoil in WAYS if spoil is not too_long]
+
+
+@pytest.mark.parametrize("spoil", NAME_LOST, ids=lambda spoil: spoil.__name__)
 def test_whoever_begins_is_asked_whether_it_is_this_unit(
     spoil: Callable[[Path], None], data: Path, tmp_path: Path
 ) -> None:

@@ -148,7 +148,7 @@ def test_while_a_visit_is_taken_back(data: Path, clock: Clock) -> None:
             person.types("over", "the office and them, just now", "")
             assert "closed as stopped" in person.last
     with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
-        person.types(ALL, "1", "found the gas leak at the union and tightened it")
+        person.types(ALL, "1", "1")
         assert "- STOP" not in person.last
 
 
@@ -241,7 +241,7 @@ def test_a_danger_reported_after_one_was_lifted_has_its_own_tag(data: Path, cloc
     """Regression: it said that what was dangerous had been put right, and that it is safe now."""
     said = "ladder is gone and wasps in the unit"
     with begin(data, clock) as person:
-        person.types("danger the ladder slipped", "again", "tied the ladder off at the top")
+        person.types("danger the ladder slipped", "again", "1")
         person.types("put right", f"danger {said}")
         tag = " ".join(person.last.split())
         assert f'hatch not guarded. Reported: "{said}".' in tag

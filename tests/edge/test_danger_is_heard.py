@@ -83,7 +83,7 @@ def test_a_lesser_danger_is_gone_once_its_finding_is_sound(tmp_path: Path, clock
     with begin(tmp_path / "data", clock) as person:
         assert "- STOP" in person.types("danger the ladder slipped")
         assert "type again to do" in " ".join(person.last.split())
-        person.types("again", "tied the ladder off at the top", "safe")
+        person.types("again", "1", "safe")
         assert "has been put right" in person.last
 
 
@@ -91,7 +91,7 @@ def test_one_that_is_still_there_stands_and_is_shown_again(tmp_path: Path, clock
     """Regression: the bad word at an all-clear called up no hazard of its own."""
     with begin(tmp_path / "data", clock) as person:
         assert "- STOP" in person.types("danger the ladder slipped")
-        done = "tied the ladder off at the top"
+        done = "1"
         said = person.types("again", done, "safe", "still there")
         assert "- STOP" in said and "ladder" in said.lower() and "type again to do" in said
         assert "somebody has reported a danger" not in said

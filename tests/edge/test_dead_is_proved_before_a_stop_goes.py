@@ -17,7 +17,7 @@ def found_dead_after_all(data: Path, clock: Clock) -> Person:
     person.types(DEAD_WORK)
     lead_to(person, "Test for dead")
     assert "- STOP" in person.types("480 V")
-    person.types("again", "a second feed from the panel below, locked and tagged")
+    person.types("again", "1")
     lead_to(person, "Test for dead")
     person.types("dead")
     return person

@@ -5,8 +5,11 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from datetime import timedelta
 from pathlib import Path
+from typing import Final
 
+from troubleshoot.cli import clock
 from troubleshoot.cli.attentive import VisitTerminal
 from troubleshoot.cli.failures import INTERRUPTED, JOURNAL_FAILED, KEPT, USAGE, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
@@ -20,6 +23,9 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.kept.journal import JournalError
+
+SOON: Final = timedelta(minutes=5)
+"""Behind a question that was left longer nothing is shown again before the clock was read."""
 
 
 def converse(
@@ -73,16 +79,17 @@ def _what_was_said(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue)
 
 def _converse(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue) -> None:
     """Until nothing more is asked. Raises EndOfInput, JournalError."""
-    said, shown, was_aside = dialogue.said, None, False
+    said, shown, was_aside, asked = dialogue.said, None, False, clock.now()
     while True:
         try:
             show_said(terminal, knowledge, said)
             if isinstance(dialogue.prompt, Ended):
                 return
-            if was_aside and dialogue.prompt is shown:
+            if was_aside and dialogue.prompt is shown and timedelta() <= clock.now() - asked < SOON:
                 show_again(terminal, knowledge, dialogue.prompt)
             was_aside = dialogue.asks_aside
             shown = _show(terminal, knowledge, dialogue, shown)
+            asked = clock.now()
             said = dialogue.answer(terminal.ask(sign_of(dialogue.prompt)))
         except (DangerCalled, Leave) as between_pages:
             if isinstance(dialogue.prompt, Ended):

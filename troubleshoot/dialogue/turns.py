@@ -209,6 +209,7 @@ class Turns:
             self.voice.told_whole -= {*STEPS} - {*POWER_UP}
         self.was_live = is_open and (live or self.was_live)
         self.was_open = is_open
+        self.voice.told_whole -= {hazard.id for hazard in standing}
         again = (hazard for hazard in standing if hazard not in decision.cautions)
         hazards = (*again, *decision.cautions)
         return cautions_of(hazards, self.voice.told_whole)
