@@ -19,7 +19,7 @@ from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.reasoning.unit.equipment import beyond
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, are_profiles, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
-from troubleshoot.visit.deciding.nameplate import facts_to_ask
+from troubleshoot.visit.deciding.nameplate import facts_to_ask, still_matters
 from troubleshoot.visit.events import DangerReported, Halted, RoundBegun, Started, after
 from troubleshoot.visit.events.undoing import WALLS, taken_back
 from troubleshoot.visit.round.facts import facts_of
@@ -231,7 +231,8 @@ def _ask_facts(book: VisitBook, voice: Voice, facts: tuple[EquipmentFact, ...]) 
     answered: list[int] = []
     at = 0
     while at < len(facts):
-        if facts[at].id not in book.state.unit.facts:
+        unit = book.state.unit
+        if facts[at].id not in unit.facts and still_matters(book.knowledge, unit, facts[at]):
             before = facts_told(book)
             try:
                 if not (yield from ask_fact(book, voice, facts[at])):

@@ -24,6 +24,7 @@ from troubleshoot.reasoning.unit.beyond_said import beyond_named
 from troubleshoot.reasoning.unit.equipment import ENDS
 from troubleshoot.reasoning.unit.facts_listed import facts_listed
 from troubleshoot.reasoning.unit.facts_said import in_words
+from troubleshoot.visit.deciding.nameplate import still_matters
 from troubleshoot.visit.events import FactTold, Noted, RepairedBefore
 from troubleshoot.visit.events.undoing import standing
 from troubleshoot.visit.state import VisitState
@@ -48,7 +49,8 @@ def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") 
         said, left = facts_listed(book.knowledge, fact.id, typed)
         if said and (left or _says_more(said, fact)):
             tell_left(book, voice, typed, left)
-            return _take_all(book, voice, fact, said)
+            problem = _take_all(book, voice, fact, said)
+            return problem if still_matters(book.knowledge, book.state.unit, fact) else None
         problem = book.try_fact(fact.id, typed)
         in_fewer_words = said.get(fact.id)
         if problem is None or in_fewer_words is None:
@@ -70,7 +72,8 @@ def _take_all(
     problem = keep_facts(book, voice, said, fact.id if fact.id in said else "")
     if problem is not None or fact.id in said:
         return problem
-    voice.say(f"Still asked: {fact.asks}")
+    if still_matters(book.knowledge, book.state.unit, fact):
+        voice.say(f"Still asked: {fact.asks}")
     return ASK_AGAIN
 
 

@@ -8,7 +8,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.matching.lexicon import raw_words
-from troubleshoot.reasoning.unit.facts_said import agree, facts_said, merged
+from troubleshoot.reasoning.unit.facts_said import agree, facts_said, fans_apart, merged
 from troubleshoot.reasoning.unit.facts_untold import is_doubted, is_of_another_unit
 
 STAMPED: Final = 3
@@ -35,6 +35,7 @@ def facts_listed(
     """
     if is_of_another_unit(typed):
         return {}, (typed,)
+    typed = fans_apart(typed)
     pieces = [piece.strip() for piece in typed.split(",") if piece.strip()]
     doubted = {piece for n, piece in enumerate(pieces) if is_doubted(pieces, n)}
     if not doubted and (whole := facts_said(knowledge, asked, typed)):

@@ -7,6 +7,7 @@ fitted) name only the fact that is asked for.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import Final
@@ -33,6 +34,15 @@ _COUNTS: Final = frozenset({_ONE, "two", "three", "four"})
 _FANS: Final = "condenser-fans"
 _BLOWER_MOTOR: Final = "blower-motor"
 """Right behind the fans a motor is theirs: one cond fan PSC."""
+_FANS_THEN_BELT: Final = re.compile(
+    r"\b(?:[0-9]|one|two|three|four)(?: cond(?:enser)?)? fans?(?= belt)", re.IGNORECASE
+)
+_RATHER: Final = re.compile(
+    r"(?:no|not|(?:it )?(?:aint|ain't|isnt|isn't)(?: no)?) (?P<denied>[\w -]+?)(?: (?:up )?here)?"
+    r"(?:,|;|\.)? ?(?:but |only )?(?:its|it's|it is|thats|that's) (?P<told>.+)",
+    re.IGNORECASE,
+)
+"""One value denied and another told: no gas here, its electric."""
 _HERTZ: Final = "60"
 _PHASES: Final = frozenset({"1", "3"})
 _TOGETHER: Final = frozenset({"heat", "fuel"})
@@ -46,12 +56,21 @@ def facts_said(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
     """
     if is_of_another_unit(typed):
         return {}
+    if (rather := _RATHER.fullmatch(typed.strip(" .!"))) is not None:
+        denied, told = (_all_named(knowledge, asked, rather[n]) for n in ("denied", "told"))
+        return told if any(told.get(fact, value) != value for fact, value in denied.items()) else {}
+    typed = fans_apart(typed)
     pieces = typed.split(",")
     found = _all_named(knowledge, asked, typed)
     if found or len(pieces) == 1:
         return found
     # what a comma parts may be a word of another fact together: two fans, belt
     return merged(_all_named(knowledge, asked, each) for each in pieces if each.strip())
+
+
+def fans_apart(typed: str) -> str:
+    """The line with a comma between so many fans and the belt behind them: a fan belt is one."""
+    return _FANS_THEN_BELT.sub(r"\g<0>,", typed)
 
 
 def agree(found: Mapping[str, str], said: Mapping[str, str]) -> bool:

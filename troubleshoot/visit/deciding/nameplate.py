@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from troubleshoot.knowledge.model import EquipmentFact, Knowledge, PlateValue, Test
+from troubleshoot.knowledge.model import (
+    EquipmentFact,
+    FactsNeeded,
+    Knowledge,
+    PlateValue,
+    Test,
+)
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 
@@ -34,6 +40,32 @@ def facts_to_ask(
         for fact in knowledge.facts.values()
         if (counted[fact.id] >= least or fact.id in looked) and fact.id not in unit.facts
     )
+
+
+def still_matters(knowledge: Knowledge, unit: Unit, fact: EquipmentFact) -> bool:
+    """Whether anything on this unit can still hang on a fact: who heats with strips burns no fuel.
+
+    So it does where nothing that names it is ruled out by the other facts that are known.
+    """
+    return any(
+        unit.allows({name: words for name, words in needed.items() if name != fact.id})
+        for needed in _hang_on(knowledge, fact.id)
+    )
+
+
+def _hang_on(knowledge: Knowledge, fact: str) -> Iterator[FactsNeeded]:
+    """What the faults, tests and limits need of a unit that name a fact, with what is around."""
+    for fault in knowledge.faults.values():
+        if fact in fault.exists_when:
+            yield fault.exists_when
+    for test in knowledge.tests.values():
+        around = [test.exists_when]
+        for outcome in test.outcomes:
+            around.append({**test.exists_when, **outcome.exists_when})
+            for line in outcome.limits:
+                whens = (line.when, *(bound.when for bound in line.bounds))
+                around += [{**around[-1], **when} for when in whens]
+        yield from (needed for needed in around if fact in needed)
 
 
 def facts_of_place(
