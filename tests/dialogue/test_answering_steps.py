@@ -364,3 +364,15 @@ def test_as_before_is_no_more_than_done(said: str, shipped: Knowledge) -> None:
 
 def test_as_before_is_enter_where_enter_protects_nothing(shipped: Knowledge) -> None:
     assert step(shipped, "panels-off", "done as before") == ([CONFIRMED["panels-off"]], None)
+
+
+@pytest.mark.parametrize("typed", ["weighed in 5 lb 10 oz", "5 lb 10 oz charged", "charged 7.5 lb"])
+def test_the_step_that_asks_for_the_weight_takes_it(typed: str, shipped: Knowledge) -> None:
+    """Regression: it was taken for a reading of another test, and refused."""
+    outcomes, weight = step(shipped, "charge-put-back", typed)
+    assert outcomes == ["charged"] and weight and "lb" in weight
+
+
+def test_the_weight_alone_does_not_say_that_it_is_in(shipped: Knowledge) -> None:
+    with pytest.raises(NotAnAnswer):
+        step(shipped, "charge-put-back", "5 lb 10 oz")

@@ -138,6 +138,7 @@ RECHARGE: Final = SafetyStep(
     id=steps.RECHARGE,
     at="circuit",
     sound="charged",
+    number_says_part=True,  # the weight, of which the data plate alone says whether it is right
     by_hand=True,
     after=(ROOF_SAFE, LOCKED_OUT, EVACUATED, REFRIGERANT_SWEPT),
     brings=(CHARGE_IN, CHARGE_BACK),
