@@ -56,6 +56,10 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "subcooling superheat",
         "words beside which a number is no volts of a test for dead",
     ),
+    "dialogue/high_over_low.py": (
+        "head-pressure suction-pressure",
+        "the two sides that people read out as one, the higher first",
+    ),
     "safety/hearing/hinting_words.py": (
         "burns-and-eyes carbon-monoxide-evacuate carbon-monoxide-in-room caught-in-machine "
         "gas-odour gas-pressure-too-high gas-valve-does-not-close heat-will-not-stop "

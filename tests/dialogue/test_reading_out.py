@@ -235,3 +235,20 @@ def test_what_is_read_with_heat_called_is_refused_for_that(
     text, _ = typed_at(shipped, tmp_path, "suction-pressure", "gas valve has 24 volts", unit=unit)
     assert "it is read with heat called, and this call is for cooling" in text
     assert "no such place" not in text
+
+
+@pytest.mark.parametrize(
+    ("answer", "taken"),
+    [
+        ("y", [("suction-pressure", AT, "71"), ("head-pressure", AT, "222")]),
+        ("n; ", []),
+    ],
+)
+def test_the_high_side_told_first_is_asked_about(
+    shipped: Knowledge, tmp_path: Path, answer: str, taken: list[tuple[str, str, str]]
+) -> None:
+    """Regression: the suction was kept as 222, "not kept: read it again" or not."""
+    lines = ("222 over 71", *answer.split(";"))
+    text, book = typed_at(shipped, tmp_path, "suction-pressure", *lines)
+    assert "Head 222, suction 71: is that meant?" in text
+    assert kept(book) == taken

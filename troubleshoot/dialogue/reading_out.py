@@ -14,11 +14,13 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.doubting import reading_as_meant
 from troubleshoot.dialogue.gauges_read import ask_if_gauges_are_on
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.high_over_low import as_they_stand
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.plate_read_out import take_plate
 from troubleshoot.dialogue.readable import Readable, Spot
 from troubleshoot.dialogue.refused_readings import RefusedReadings
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.taking_back import lifts_a_stop
 from troubleshoot.dialogue.taking_up import protects
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.telling import Telling
@@ -35,8 +37,9 @@ from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Answered, Noted
+from troubleshoot.visit.events import Aimed, Answered, Noted, ReadingWithdrawn
 from troubleshoot.visit.hearing.read_out import Line, ReadOut, read_out
+from troubleshoot.visit.hearing.with_reading import impossible_with
 from troubleshoot.visit.telling.as_read import as_read
 
 SUCTION: Final = "suction-pressure"
@@ -143,7 +146,8 @@ class ReadingOut:
         self, listener: Listener, typed: str, told: tuple[ReadOut, ...], decision: Decision
     ) -> Talk[int]:
         """Take one after the other; how many were kept. What cannot be read is told at the end."""
-        kept = 0
+        told = yield from as_they_stand(listener, self.book.knowledge, told)
+        kept: list[Answered] = []
         refused: dict[str, list[tuple[str, str]]] = {}
         earlier = yield from self._read_earlier(listener, told, decision)
         not_taken: list[tuple[str, list[Spot]]] = []
@@ -164,12 +168,13 @@ class ReadingOut:
             meant = yield from reading_as_meant(listener, self.book, self.decider.reasoner, event)
             if meant is None:
                 self._note(_as_said(one))
+                kept = self._without(event, kept)
                 continue
             self._echo(meant, at)
             if one.plate:
                 take_plate(self.book, self.voice, test, at, one.plate)
             self.telling.keep_reading(meant)
-            kept += 1
+            kept.append(meant)
             if conclude_visit(self.decider.reasoner, self.book.state).standing_stops:
                 break
         for why, of in refused.items():
@@ -178,7 +183,31 @@ class ReadingOut:
         is_brought = self.refused.bring(not_taken)
         if not is_brought and not all(spots for _, spots in not_taken):
             listener.hear(typed)
-        return kept
+        return len(kept)
+
+    def _without(self, refused: Answered, kept: list[Answered]) -> list[Answered]:
+        """What was kept of a line, without that beside which a reading of it cannot be.
+
+        Who takes none of two numbers that were told in one breath has both read again.
+        """
+        found = impossible_with(self.book.knowledge, self.book.state, refused)
+        beside = [told for told in (found.told if found else ()) if told.answer is not None]
+        gone = [
+            each
+            for each in kept
+            if any(t.answer is not None and t.answer.test == each.test for t in beside)
+        ]
+        for each in gone:
+            event, before = ReadingWithdrawn(each.test, each.at), self.book.state
+            after_it = event.apply(self.book.knowledge, before)
+            if not lifts_a_stop(self.decider.reasoner, before, after_it):
+                self.book.add(event)
+                self.voice.say(f"Nor is this kept: {self._words(each)}.")
+        return [each for each in kept if each not in gone]
+
+    def _words(self, event: Answered) -> str:
+        test = self.book.knowledge.tests[event.test]
+        return f"{test.name}: {as_read(self.book.knowledge, test, event.text or '')}".rstrip(".")
 
     def _read_earlier(
         self, listener: Listener, told: tuple[ReadOut, ...], decision: Decision
