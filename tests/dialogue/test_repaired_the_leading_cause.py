@@ -14,7 +14,7 @@ from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Answered, Event, Started
-from troubleshoot.visit.hearing.causes_by_words import LEADING
+from troubleshoot.visit.hearing.causes_by_words import LEADING, best_fitting
 
 FAN_CAPACITOR = "condenser-fan-capacitor-weak"
 LED = (
@@ -78,3 +78,13 @@ def test_two_parts_of_one_repair_are_one(shipped: Knowledge) -> None:
     for told in ("new cap and capacitor strap", "replaced the cap, new 7.5 mfd 440 volt"):
         book, asked = say(shipped, LED, told=told)
         assert [r.fault for r in book.state.repairs] == [FAN_CAPACITOR] and not asked
+
+
+def test_what_the_words_fit_is_listed_first_then_the_likeliest(shipped: Knowledge) -> None:
+    """Regression: coil cleaned listed the leading coil eighth, behind a flame rod."""
+    causes = [("condenser-fan-stopped", 0.3), ("evaporator-coil-dirty", 0.25), ("low-charge", 0.2)]
+    listed = best_fitting(shipped, causes, "coil cleaned")
+    assert listed[0] == "evaporator-coil-dirty"
+    washed = best_fitting(shipped, [("condenser-coil-dirty", 0.2)], "washed the condenser coil")
+    assert washed[0] == "condenser-coil-dirty"
+    assert best_fitting(shipped, [], "coil cleaned") == best_fitting(shipped, [], "coil cleaned")

@@ -15,7 +15,7 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, with_place
 from troubleshoot.reasoning.unit.places_said import places_said
-from troubleshoot.visit.hearing.causes_by_words import heard_fault, leading_fault
+from troubleshoot.visit.hearing.causes_by_words import best_fitting, heard_fault, leading_fault
 from troubleshoot.visit.hearing.opposites import is_opposite, likeliest
 from troubleshoot.visit.hearing.tests_by_words import MOST, heard_test, places_meant
 
@@ -46,9 +46,10 @@ def fault_meant(
         hear(book.knowledge, said)
         voice.say(NO_SUCH_CAUSE)
         return None
-    names = [faults[name].name for name in heard.which]
-    index = yield from pick(book, voice, WHICH, names)
-    return None if index is None else faults[heard.which[index]]
+    chances = [(cause.fault.id, cause.probability) for cause in conclusions.causes]
+    which = best_fitting(book.knowledge, chances, said)
+    index = yield from pick(book, voice, WHICH, [faults[name].name for name in which])
+    return None if index is None else faults[which[index]]
 
 
 def fault_repaired(

@@ -21,6 +21,24 @@ def heard_fault(knowledge: Knowledge, words: str) -> Heard:
     return _matcher(knowledge).heard(words, MOST)
 
 
+def best_fitting(
+    knowledge: Knowledge, causes: Sequence[tuple[str, float]], words: str
+) -> tuple[str, ...]:
+    """The faults that words may mean: those with most of them first, of these the likeliest.
+
+    What is done to put a fault right speaks for it too: coil cleaned. `causes`: as below.
+    """
+    lexicon, chances = lexicon_of(knowledge), dict(causes)
+    said = {*lexicon.words(words)}
+
+    def fit(name: str) -> tuple[int, float]:
+        fault = knowledge.faults[name]
+        own = {*lexicon.words(" ".join((fault.name, *fault.words, fault.repair.what)))}
+        return -len(said & own), -chances.get(name, 0.0)
+
+    return tuple(sorted(_matcher(knowledge).ranked(words), key=fit))[:MOST]
+
+
 def leading_fault(
     knowledge: Knowledge, causes: Sequence[tuple[str, float]], words: str
 ) -> str | None:
