@@ -6,7 +6,9 @@ from typing import Final
 
 from troubleshoot.outside.text import as_said
 
-_ALONE: Final = frozenset({"again", "because", "causes", "done", "repaired", "tests", "unit"})
+_ALONE: Final = frozenset(
+    {"again", "because", "causes", "done", "repair", "repaired", "tests", "unit"}
+)
 _WITH_WORDS: Final = (
     "because ",
     "do ",

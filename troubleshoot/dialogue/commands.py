@@ -11,13 +11,14 @@ from troubleshoot.dialogue.intake import begin_anew, may_begin_anew
 from troubleshoot.dialogue.looking_again import may_look_again
 from troubleshoot.dialogue.meaning import WHICH, fault_meant, fault_repaired, spot_meant
 from troubleshoot.dialogue.picking import pick
-from troubleshoot.dialogue.repairing import repaired
+from troubleshoot.dialogue.repairing import about_to_repair, repaired
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import BACK, Talk
 from troubleshoot.dialogue.unit_told import list_told, put_right
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclusions import Conclusions
+from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.stops.lifting import conclude_visit
@@ -108,6 +109,8 @@ class Commands:
             yield from self._do(rest)
         elif said == "again":
             yield from self._again()
+        elif said == "repair":
+            yield from self._repair_of_the_list(conclusions)
         elif word == "repaired" and rest:
             yield from self._repaired(rest, conclusions)
         elif word == "repaired":
@@ -275,14 +278,25 @@ class Commands:
 
     def _repaired_of_the_list(self, conclusions: Conclusions) -> Talk[None]:
         """A repair said without its name is of the cause named, or of one of those listed."""
+        cause = yield from self._of_the_list(conclusions)
+        if cause is not None:
+            repaired(self.book, self.voice, cause.fault)
+
+    def _repair_of_the_list(self, conclusions: Conclusions) -> Talk[None]:
+        """What is about to be repaired is the cause named, or one of those listed."""
+        cause = yield from self._of_the_list(conclusions)
+        if cause is not None:
+            about_to_repair(self.book, self.voice, cause.fault, spoken(cause.at) or "")
+
+    def _of_the_list(self, conclusions: Conclusions) -> Talk[Cause | None]:
+        """The cause named, or the one that is picked of those listed; None for none."""
         listed = (conclusions.named,) if conclusions.named else listed_causes(conclusions)
-        faults = [*{cause.fault.id: cause.fault for cause in listed}.values()]
-        if not faults:
+        causes = [*{cause.fault.id: cause for cause in reversed(listed)}.values()][::-1]
+        if not causes:
             self.voice.say(NAME_IT)
-            return
-        index: int | None = 0
-        if len(faults) > 1:
-            names = [fault.name for fault in faults]
-            index = yield from pick(self.book, self.voice, WHICH, names)
-        if index is not None:
-            repaired(self.book, self.voice, faults[index])
+            return None
+        if len(causes) == 1:
+            return causes[0]
+        names = [cause.fault.name for cause in causes]
+        index = yield from pick(self.book, self.voice, WHICH, names)
+        return None if index is None else causes[index]

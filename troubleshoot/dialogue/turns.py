@@ -45,7 +45,7 @@ from troubleshoot.visit.telling.account import causes_to_repair
 MOST_LEFT = 3
 """Tests that an open ending offers by itself: `tests` lists more."""
 
-AT_AN_ENDING = "repaired, tests, done, because, why not CAUSE, or q."
+AT_AN_ENDING = "repair, repaired, tests, done, because, why not CAUSE, or q."
 
 
 class Turns:

@@ -7,12 +7,13 @@ is not known counts as missing.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable
+from dataclasses import replace
 from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.safety import steps
-from troubleshoot.safety.needs import BURNER_AREAS, circuits_of
+from troubleshoot.safety.needs import BURNER_AREAS, Needs, circuits_of, for_dead_work
 from troubleshoot.safety.work_state import EMPTY, UnitAtWork, WorkState
 
 NOT_OURS: Final = frozenset({"owner", "utility", "fire-alarm", "building-controls"})
@@ -117,6 +118,27 @@ def not_on_record(
     was_locked = any(steps.LOCKOUT in want.by and want.words not in missing for want in wanted)
     taken_off = (LOCK_IS_OFF,) if was_locked and work.power == "on" else ()
     return (*taken_off, *missing)
+
+
+def needs_of_repair(fault: Fault, unit: UnitAtWork, place: str | None = None) -> Needs | None:
+    """What has to stand before hands do a repair; None where they stay outside, or are others'.
+
+    `place`: where the fault is.
+    """
+    wanted = {want.before for want in _WANTS if want in _wanted(fault)}
+    if _INSIDE not in wanted or fault.repair.hands == "outside":
+        return None
+    circuits = circuits_of(place, unit) if may_open_circuit(fault) else ()
+    return replace(
+        for_dead_work(unit),
+        gas="shut" if _GAS in wanted and unit.burns_gas else "any",
+        sweeps=tuple(dict.fromkeys((*for_dead_work(unit).sweeps, *_gas_swept(wanted, unit)))),
+        circuits=tuple((circuit, "charge-recovered") for circuit in circuits),
+    )
+
+
+def _gas_swept(wanted: Collection[str], unit: UnitAtWork) -> tuple[str, ...]:
+    return (steps.GAS_SWEEP,) if _GAS in wanted and unit.burns_gas else ()
 
 
 def may_open_circuit(fault: Fault) -> bool:

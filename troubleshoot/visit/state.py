@@ -99,6 +99,7 @@ class VisitState:
     shut; moments as the events have them, empty where not known. `left_before`: what earlier visits
     had left off on the unit, as it was told; `left_on`: the dangers for which they did;
     `repairs_before`: told as made before the visit; they prove nothing and clear no cause.
+    `repair_wanted`: the fault whose repair is about to be done, and where: it is made safe for.
     `mended_here`: how many repairs have been made on this visit. `cock_left`: they did not leave
     its gas cock known to be open. `round`: the points of a season are walked; a routine visit of
     before, or from a file, has none. `given`: the parts of a hand-over, or of its result, of which
@@ -151,6 +152,7 @@ class VisitState:
     mended_here: int = 0
     closing: bool = False
     cured: bool = False
+    repair_wanted: tuple[str, str] | None = None
     round: Round | None = None
     ended: str | None = None
     given: tuple[Given, ...] = ()

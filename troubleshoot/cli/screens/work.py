@@ -16,7 +16,8 @@ from troubleshoot.safety.declared import ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.hazard_words import first_orders
 
 AT_AN_ENDING = (
-    "Type repaired when it has been put right and proved, tests for other tests, "
+    "Type repair before hands go in, to be led to what has to stand first; repaired when it has "
+    "been put right and proved, tests for other tests, "
     "done to put the unit back and close, or q to keep the visit."
 )
 

@@ -32,6 +32,7 @@ from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_ask, to
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.locked_again import locked_again
+from troubleshoot.visit.deciding.made_ready import made_ready
 from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
 from troubleshoot.visit.deciding.proving import before_any_start, stopped_first, while_dead
 from troubleshoot.visit.deciding.put_before import (
@@ -99,6 +100,9 @@ class Decider:
             return afresh or way_back(self.knowledge, state, conclusions)
         if (now := stopped_now(self.knowledge, state, conclusions)) is not None:
             return now
+        if state.repair_wanted is not None:
+            ready = made_ready(self.knowledge, state)
+            return ready or Decision("ending", ending=ending_of(conclusions))
         aimed = state.aim is not None and not has_come(self.knowledge, state, conclusions)
         if state.aim is not None and aimed and (state.aim_chosen or not conclusions.beyond):
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)

@@ -20,6 +20,7 @@ from troubleshoot.visit.events.ending import (
     ProofRead,
     Repaired,
     RepairedBefore,
+    RepairWanted,
     VisitEnded,
 )
 from troubleshoot.visit.events.event import Event
@@ -62,6 +63,7 @@ __all__ = [
     "ProofRead",
     "ReadingWithdrawn",
     "Reopened",
+    "RepairWanted",
     "Repaired",
     "RepairedBefore",
     "Resumed",

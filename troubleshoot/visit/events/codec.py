@@ -31,6 +31,7 @@ from troubleshoot.visit.events.ending import (
     ProofRead,
     Repaired,
     RepairedBefore,
+    RepairWanted,
     VisitEnded,
 )
 from troubleshoot.visit.events.event import ALWAYS, Event
@@ -58,7 +59,8 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Shown, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, StateGone, Undone),
-            *(Weighed, Noted, ProofRead, RepairedBefore, Repaired, Closing, PartGiven, VisitEnded),
+            *(Weighed, Noted, ProofRead, RepairedBefore, RepairWanted, Repaired, Closing),
+            *(PartGiven, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),
         )
     }

@@ -102,6 +102,22 @@ class RepairedBefore(Event):
 
 
 @frozen
+class RepairWanted(Event):
+    """A repair that is about to be done: what has to stand before hands go in comes next.
+
+    `at`: where the fault is, in words.
+    """
+
+    kind: ClassVar[str] = "repair-wanted"
+
+    fault: str
+    at: str = ""
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(put_aside(knowledge, state), repair_wanted=(self.fault, self.at))
+
+
+@frozen
 class Repaired(Event):
     """A fault mended. `words`: what was typed when asked whether the complaint is still there.
 
@@ -137,6 +153,7 @@ class Repaired(Event):
             work=work,
             mended_here=made,
             closing=False,
+            repair_wanted=None,
         )
 
 
@@ -153,7 +170,8 @@ class Closing(Event):
     chosen: bool = False
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        return replace(put_aside(knowledge, state), closing=True, cured=self.cured)
+        aside = put_aside(knowledge, state)
+        return replace(aside, closing=True, cured=self.cured, repair_wanted=None)
 
 
 @frozen

@@ -19,6 +19,7 @@ from troubleshoot.visit.events.ending import (
     ProofRead,
     Repaired,
     RepairedBefore,
+    RepairWanted,
     VisitEnded,
 )
 from troubleshoot.visit.events.event import Event
@@ -33,7 +34,7 @@ UNDOABLE: Final = frozenset(
     each.kind
     for each in (
         *(Answered, StepDone, Skipped, FactTold, MarkedInvalid, ReadingWithdrawn),
-        *(ProofRead, Repaired, RepairedBefore, StateGone, Weighed),
+        *(ProofRead, RepairWanted, Repaired, RepairedBefore, StateGone, Weighed),
         *(FindingsKept, SearchBegun, RoundGoneOn),
     )
 )

@@ -44,6 +44,7 @@ class Aimed(Event):
             aim_reason=self.reason,
             aim_chosen=self.chosen,
             aim_since=state.aim_since if held else len(state.answers),
+            repair_wanted=None if self.chosen else state.repair_wanted,
             skipped=skipped,
         )
 
