@@ -10,7 +10,7 @@ from troubleshoot.dialogue.asides import keep_note
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.events import Started
+from troubleshoot.visit.events import FactTold, Started
 
 START = Started(complaint="no-heat", profiles=("technician",))
 
@@ -33,7 +33,8 @@ def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
 
 
 def test_a_proof_that_denies_a_danger_is_written_down(shipped: Knowledge) -> None:
-    book = at_the_open_unit(shipped, START, test="hot-surface-igniter-glow")
+    igniter = FactTold("igniter", "silicon-nitride")
+    book = at_the_open_unit(shipped, START, igniter, test="hot-surface-igniter-glow")
     fault = shipped.faults["hot-surface-igniter-cracked"]
     proof = "burner lights smoothly, no gas smell"
     terminal = Lines(*[proof] * 2 * len(fault.proof), "n")

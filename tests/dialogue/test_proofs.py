@@ -30,7 +30,7 @@ from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import FactTold, ProofRead, Started, StepDone
+from troubleshoot.visit.events import FactTold, ProofRead, Skipped, Started, StepDone
 
 START = Started(complaint="no-cooling", profiles=("technician",))
 QUALIFIED = Started(complaint="no-cooling", profiles=(*FULLY_QUALIFIED,))
@@ -171,8 +171,12 @@ COIL = (
 
 @pytest.mark.parametrize("typed", ["outdoor temperature 95", "unit outdoor temperature 95 F"])
 def test_what_a_proof_lacks_can_be_told_at_it(typed: str, shipped: Knowledge) -> None:
-    """Regression: not judged for want of the outdoor temperature, and no way to give it."""
-    book = at_the_open_unit(shipped, QUALIFIED, *COIL, test="head-pressure")
+    """Regression: not judged for want of the outdoor temperature, and no way to give it.
+
+    It is asked for before the proof, unless it was gone on without.
+    """
+    without = Skipped.over("outdoor-temperature", None)
+    book = at_the_open_unit(shipped, QUALIFIED, *COIL, without, test="head-pressure")
     first, head, amps = WASHED_READS
     terminal = Lines(first, head, typed, head, amps, "n")
     held(shipped, terminal, lambda voice: mended(book, voice, shipped.faults[WASHED]))
@@ -189,7 +193,8 @@ def test_a_fact_of_the_unit_is_put_right_at_a_proof(reads: list[str], shipped: K
 
 
 def test_an_input_that_is_no_number_is_told_so(shipped: Knowledge) -> None:
-    book = at_the_open_unit(shipped, QUALIFIED, *COIL, test="head-pressure")
+    without = Skipped.over("outdoor-temperature", None)
+    book = at_the_open_unit(shipped, QUALIFIED, *COIL, without, test="head-pressure")
     typed = (*WASHED_READS[:2], "outdoor temperature hot", "", *WASHED_READS[2:], "n")
     terminal = Lines(*typed)
     held(shipped, terminal, lambda voice: mended(book, voice, shipped.faults[WASHED]))

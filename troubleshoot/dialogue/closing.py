@@ -22,7 +22,7 @@ from troubleshoot.dialogue.proof_facts import fact_told, how_told, lacks
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, words_or_back
-from troubleshoot.dialogue.unit_facts import ask_plate
+from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Reasoner
@@ -35,6 +35,7 @@ from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.tags import gas_tag, tag_lines
 from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.judging_proofs import facts_to_judge, judged_by
 from troubleshoot.visit.deciding.left_off import (
     THE_UNIT,
     gas_left,
@@ -47,6 +48,7 @@ from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.no_lock import SWITCH_LEFT, has_no_lock, stopped_by, switch_tag
 from troubleshoot.visit.deciding.proving import left_to_prove
 from troubleshoot.visit.events import Closing, Repaired, VisitEnded, after
+from troubleshoot.visit.hearing.proof_computed import computed_since
 from troubleshoot.visit.hearing.proof_read import (
     NOT_RIGHT,
     is_read_bad,
@@ -62,6 +64,7 @@ FOUND = YesNo("Is what was found on the round still there?")
 NOT_REPAIRED = "Taken back: no repair is kept."
 BESIDE_A_PROOF = frozenset({"because", "causes", "repaired", "what", "why"})
 A_READING_FIRST = "That is no reading. What was read, or Enter where it was not; u goes back."
+JUDGED_LATER = "Kept. It is judged by what is asked for on the way out:"
 ONCE_MORE = "What did you read? Enter leaves it as said."
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
 BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
@@ -110,11 +113,14 @@ def prove(
 
 
 def _plate_known(book: VisitBook, voice: Voice, test: Test | None) -> Talk[bool]:
-    """Ask what judges the proof and stands on the nameplate; False where more comes before it.
+    """Ask what judges the proof, of facts and the nameplate; False where more comes before it.
 
     A proof does not know where on the unit it is read: a value told for any place serves.
     """
     state = book.state
+    for fact in facts_to_judge(book.knowledge, state, test):
+        yield from ask_fact(book, voice, fact)
+        return False
     told = {name for name, _ in state.unit.plate}
     wanted = plate_to_ask(book.knowledge, state.unit, test, None, state.not_known) if test else ()
     for value in wanted:
@@ -135,6 +141,10 @@ def _read(
     """
     reading = yield from _told(book, voice, reasoner, prompt, proof)
     if reading is None:
+        return
+    if judging := _judged_later(book, prompt, reading):
+        book.add(proof_read(prompt, reading))
+        voice.say(f"{JUDGED_LATER} {judging}.", strong=True)
         return
     if (why := _why_unproved(book, prompt, reading)) not in ("", NOT_RIGHT):
         voice.say(f"Not proved: {why}. {ONCE_MORE}", strong=True)
@@ -181,8 +191,10 @@ def _told(
         hear_among(book.knowledge, said)
     if _why_unproved(book, prompt, reading) not in ("", NOT_RIGHT):
         own = yield from voice.reads(reading, asked)
-        if own == "":
-            return None
+        if own == "":  # other readings alone, that may give what is asked for
+            own = computed_since(book.knowledge, book.state, prompt.fault, proof)
+            if not own:
+                return None
         reading = own or reading
         called_up = called_up_by(book, reasoner, prompt, proof, reading)
     if called_up is not None:
@@ -222,6 +234,15 @@ def _why_unproved(book: VisitBook, prompt: AskProof, reading: str) -> str:
         return ""
     then = after(book.knowledge, book.state, proof_read(prompt, reading))
     return lacking_of(book.knowledge, then, of_before(prompt)).get(prompt.text, "")
+
+
+def _judged_later(book: VisitBook, prompt: AskProof, reading: str) -> str:
+    """What is read once the unit is back and judges a number read now; empty where nothing is."""
+    if not reading or prompt.is_of_before:
+        return ""
+    then = after(book.knowledge, book.state, proof_read(prompt, reading))
+    judging = judged_by(book.knowledge, then, prompt.text) if then.repair_begun else ()
+    return ", ".join(dict.fromkeys(test.name.lower() for test, _ in judging))
 
 
 def _whether_it_helped(

@@ -99,7 +99,7 @@ def called_up_by(
     hazard = _of_legs_apart(knowledge, proof, legs)
     if hazard is not None:
         return CalledUp((DangerReported.of(hazard, reading),), LEGS_APART)
-    found = _dangers(book, reasoner, proof, reading)
+    found = _dangers(book, reasoner, prompt, proof, reading)
     return CalledUp(found, A_DANGER) if found else None
 
 
@@ -122,7 +122,9 @@ def _of_legs_apart(knowledge: Knowledge, proof: Proof, legs: tuple[float, ...]) 
     return next((h for h in of_test if h.stop and h.keeps_off and _rests_on(h, test.id)), None)
 
 
-def _dangers(book: VisitBook, reasoner: Reasoner, proof: Proof, reading: str) -> tuple[Event, ...]:
+def _dangers(
+    book: VisitBook, reasoner: Reasoner, prompt: AskProof, proof: Proof, reading: str
+) -> tuple[Event, ...]:
     """The answers that a reading holds and that call up what stops, or keeps something off."""
     knowledge = book.knowledge
     _, values = take_readings(knowledge, book.state.case)
@@ -132,7 +134,7 @@ def _dangers(book: VisitBook, reasoner: Reasoner, proof: Proof, reading: str) ->
         if is_of(test, proof, knowledge)
     ]
     if proof.finding is not None and knowledge.tests[proof.finding.test].reads:
-        own = judged_readings(knowledge, values, proof, reading)
+        own = judged_readings(knowledge, values, proof, reading, prompt.fault.per)
         told += [(proof.finding.test, text) for text, is_right in own if is_right is False]
     answers = {test: Answered(test, text=text) for test, text in reversed(told)}
     return tuple(each for each in answers.values() if _is_danger(book, reasoner, each))

@@ -15,6 +15,7 @@ from troubleshoot.visit.events import (
     LeftBefore,
     ProofRead,
     Repaired,
+    Skipped,
     Started,
     StepDone,
     replay,
@@ -43,6 +44,8 @@ def asked_until_the_end(decider: Decider, events: Events) -> list[str]:
         elif decision.step is not None:
             told.append(decision.step.id)
             events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
+        elif decision.kind == "ask" and decision.test is not None:
+            events.append(Skipped.over(decision.test.id, decision.at))
         else:
             return told
     raise AssertionError(told)

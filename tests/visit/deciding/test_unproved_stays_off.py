@@ -21,6 +21,7 @@ from troubleshoot.visit.events import (
     ProofRead,
     Reopened,
     Repaired,
+    Skipped,
     Started,
     StepDone,
     TakenAfresh,
@@ -79,6 +80,8 @@ def test_one_that_is_proved_is_left_running(decider: Decider) -> None:
         elif decision.step is not None:
             done = StepDone.of(decision.step, (CONFIRMED[decision.step.id],))
             events.append(done)
+        elif decision.kind == "ask" and decision.test is not None:
+            events.append(Skipped.over(decision.test.id, decision.at))
         else:
             break
     events += [Repaired(CRACKED, "n"), Closing(cured=True)]

@@ -40,7 +40,18 @@ def not_judged(readings: Sequence[Reading], values: Values) -> tuple[NotJudged, 
 
 
 def missing_for(test: Test, values: Values) -> tuple[str, ...]:
-    """What would judge a test besides its own number, in words, whatever else judges that.
+    """What would judge a test besides its own number, in words, whatever else judges that."""
+    judging = _beside_its_own(test, values)
+    return judging.in_words(judging.shortest([test], None))
+
+
+def quantities_missing_for(test: Test, values: Values) -> Missing:
+    """The same by their ids."""
+    return _beside_its_own(test, values).shortest([test], None)
+
+
+def _beside_its_own(test: Test, values: Values) -> _NotJudged:
+    """What is known once a test's own number is.
 
     Where one number that it reads is computed from another, the other alone is taken as told.
     """
@@ -51,8 +62,7 @@ def missing_for(test: Test, values: Values) -> tuple[str, ...]:
         for name in own
         if not any(own & {*way.inputs} for way in quantities[name].computed)
     }
-    judging = _NotJudged((), values.with_typed(told))
-    return judging.in_words(judging.shortest([test], None))
+    return _NotJudged((), values.with_typed(told))
 
 
 class _NotJudged:

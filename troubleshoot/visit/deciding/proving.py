@@ -25,6 +25,7 @@ from troubleshoot.safety.route import steps_to_leave_off
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, to_do
+from troubleshoot.visit.deciding.judging_proofs import judged_by, read_to_judge
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.hearing.proof_read import is_proved_since, is_read_bad
 from troubleshoot.visit.hearing.proofs_wanted import proofs_today
@@ -43,6 +44,8 @@ def next_of_repair(
     """
     left = left_to_prove(knowledge, state)
     unlit = _left_unlit(knowledge, state, conclusions, left)
+    if (judging := read_to_judge(knowledge, state, conclusions)) is not None:
+        return judging
     for proof in left:
         test = test_of(knowledge, state, proof)
         if unlit and _wants_a_burner(knowledge, state, proof, state.repair_begun):
@@ -60,9 +63,12 @@ def next_of_repair(
             and _may_be_reached(knowledge, state, conclusions, test)
         ):
             return to_do(knowledge, state, _steps_to(state, test)[0])
-    if state.repair_begun is None or (waiting(knowledge, state) and not is_back):
+    if is_back and (judging := read_to_judge(knowledge, state, conclusions, is_back=True)):
+        return judging
+    if state.repair_begun is None:
         return None
-    return Decision("prove")
+    later = waiting(knowledge, state) or judged_by(knowledge, state)
+    return None if later and not is_back else Decision("prove")
 
 
 def _cautions(

@@ -81,20 +81,25 @@ def wants_a_number(knowledge: Knowledge, proof: Proof) -> bool:
     return by_limits and any(unit(each).kind in _OFF_A_METER for each in units_of(knowledge, proof))
 
 
-def judged(knowledge: Knowledge, values: Values, proof: Proof, typed: str) -> Iterator[bool | None]:
+def judged(
+    knowledge: Knowledge, values: Values, proof: Proof, typed: str, per: str | None = None
+) -> Iterator[bool | None]:
     """Whether each number in the proof's own units is right; None where too little is known.
 
     Where the rules know what is right in words alone, a number that tells nothing bad is.
+    `per`: the kind of place that was repaired.
     """
     test = knowledge.read_by(proof)
     if test is None or not test.reads:
         yield from _judged_by_its_text(knowledge, values, proof, typed)
     else:
-        yield from (is_right for _, is_right in judged_readings(knowledge, values, proof, typed))
+        yield from (
+            is_right for _, is_right in judged_readings(knowledge, values, proof, typed, per)
+        )
 
 
 def judged_readings(
-    knowledge: Knowledge, values: Values, proof: Proof, typed: str
+    knowledge: Knowledge, values: Values, proof: Proof, typed: str, per: str | None = None
 ) -> Iterator[tuple[str, bool | None]]:
     """The same with each reading as it was told, of a proof whose test reads numbers."""
     assert proof.finding is not None
@@ -105,13 +110,13 @@ def judged_readings(
     texts = _pairs(knowledge, values, proof, typed)
     if texts is None:
         texts = _texts(knowledge, test, typed, units, bare)
-    sound = {*proof.finding.outcomes}
+    sound, places = {*proof.finding.outcomes}, _places(values, test, per)
     is_by_words = not any(o.limits for o in test.outcomes if o.id in sound)
     for text in texts:
         if computed is not None and (text == bare or not _is_read_by(knowledge, test, text)):
-            seen = _computed(knowledge, values, test, computed, text)
+            seen = _computed(values, test, places, computed, text)
         else:
-            seen = _seen(knowledge, values, test, text)
+            seen = _seen(values, test, places, text)
         if not seen and is_by_words:
             yield text, True
         elif not seen or ({True, False} <= {each <= sound for each in seen}):
@@ -166,31 +171,35 @@ def _judged_by_its_text(
 
 
 def _seen(
-    knowledge: Knowledge, values: Values, test: Test, text: str
+    values: Values, test: Test, places: tuple[Place | None, ...], text: str
 ) -> tuple[frozenset[str], ...]:
     """What a number comes to wherever on the unit it may have been read and can be judged."""
     answer = Answer(test.id, text=text, places=(None,))
-    found = (
-        frozenset(outcomes_of(knowledge, answer, place, values)) for place in _places(values, test)
-    )
+    found = (frozenset(outcomes_of(values.knowledge, answer, place, values)) for place in places)
     return tuple(dict.fromkeys(each for each in found if each))
 
 
 def _computed(
-    knowledge: Knowledge, values: Values, test: Test, name: str, text: str
+    values: Values, test: Test, places: tuple[Place | None, ...], name: str, text: str
 ) -> tuple[frozenset[str], ...]:
     """The same of a number that was worked out where it was read, and is told as it came out."""
-    quantity = knowledge.quantities[name]
+    quantity = values.knowledge.quantities[name]
     value = Value(read(text, Expected(quantity.unit)).values[0].value)
     found = (
         classify(test, at, values.with_typed({(name, values.place_for(quantity.per, at)): value}))
-        for at in _places(values, test)
+        for at in places
     )
     return tuple(dict.fromkeys(frozenset(each.seen) for each in found if each is not None))
 
 
-def _places(values: Values, test: Test) -> tuple[Place | None, ...]:
-    return tuple(dict.fromkeys((None, *values.unit.layout.places(test.per))))
+def _places(values: Values, test: Test, per: str | None) -> tuple[Place | None, ...]:
+    """Where it may have been read: nowhere in particular, or at what was repaired.
+
+    A new capacitor of the blower is not held against the plate of the compressor's.
+    """
+    layout = values.unit.layout
+    own = [at for at in layout.places(test.per) if at is not None and at.kind == per]
+    return tuple(dict.fromkeys((None, *(own or layout.places(test.per)))))
 
 
 def _is_nought(number: str) -> bool:

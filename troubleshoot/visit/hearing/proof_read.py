@@ -33,6 +33,7 @@ from troubleshoot.visit.hearing.proof_asks import (
     is_within,
     tells_enough,
 )
+from troubleshoot.visit.hearing.proof_computed import computed_since
 from troubleshoot.visit.hearing.proof_numbers import (
     is_of_other_units,
     judged,
@@ -71,11 +72,13 @@ def why_unproved(
     complaint: str | None = None,
     values: Values | None = None,
     before: float | None = None,
+    per: str | None = None,
 ) -> str:
     """Why an answer does not prove this; empty where it does.
 
     `complaint`: what was called in. `values`: what is known in numbers besides the unit's plate.
-    `before`: what the proof's own test read before the repair.
+    `before`: what the proof's own test read before the repair. `per`: the kind of place that was
+    repaired.
     """
     compared, test = is_compared(knowledge, proof), knowledge.read_by(proof)
     typed = (across_the_unit(test, typed) if test else None) or typed
@@ -92,7 +95,7 @@ def why_unproved(
     was = before if both is None else _largest(knowledge, proof, both[1])
     now = _largest(knowledge, proof, read) if compared else None
     legs = legs_in(knowledge, on, proof, read)
-    found = [*judged(knowledge, known, proof, read)]
+    found = [*judged(knowledge, known, proof, read, per)]
     words = by_words(knowledge, proof, said)
     counted, within = is_counted(knowledge, proof, said), is_within(knowledge, proof, said)
     if False in (*found, words, counted, within) or are_apart(knowledge, proof, legs):
@@ -161,7 +164,7 @@ def _read_since(knowledge: Knowledge, state: VisitState, fault: Fault, proof: Pr
         taken = {(test.id, at, answer.text) for at in places.intersection(answer.places)}
         if answer.test == test.id and taken & counting:
             return answer.text or ", ".join(map(test.spoken, answer.outcomes))
-    return ""
+    return computed_since(knowledge, state, fault, proof)
 
 
 def is_proved_since(knowledge: Knowledge, state: VisitState, fault: Fault, proof: Proof) -> bool:
@@ -184,7 +187,9 @@ def unproved(
     for proof in proofs_today(knowledge, on, fault):
         typed = read.get(proof.text) or _read_since(knowledge, state, fault, proof)
         before = _before(knowledge, state, fault, proof)
-        found[proof.text] = why_unproved(knowledge, on, proof, typed, complaint, values, before)
+        found[proof.text] = why_unproved(
+            knowledge, on, proof, typed, complaint, values, before, fault.per
+        )
     return {what: why for what, why in found.items() if why}
 
 

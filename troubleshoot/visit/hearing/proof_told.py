@@ -58,7 +58,9 @@ def why_nothing_read(
     the unit is locked out.
     """
     said = as_said(typed)
-    if not said.strip() or _NOTHING_READ.search(said) or tells_no_look(typed):
+    if not said.strip() or _NOTHING_READ.search(said):
+        return NOT_READ
+    if tells_no_look(typed) and not tells_no_look(proof.text):  # cleared by itself, as it asks
         return NOT_READ
     may_be_off = is_read_dead or _WANTS_IT_OFF.search(proof.text.lower())
     if _LYING_OFF.search(said) and not may_be_off:
