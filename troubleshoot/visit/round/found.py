@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Literal
+from typing import Final, Literal
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
@@ -16,6 +16,10 @@ from troubleshoot.visit.round.points import PointHere, points_here
 from troubleshoot.visit.state import VisitState
 
 Result = Literal["sound", "abnormal", "not-judged", "not-taken"]
+_NOTHING_TOLD: Final = frozenset(
+    {"cannot-judge", "no-reference", "no-second-instrument", "nothing-to-compare"}
+)
+"""Outcomes that say only why a look tells nothing: no cause is sought of them, nor kept."""
 PointResult = Literal["sound", "in-part", "abnormal", "not-judged", "not-taken"]
 
 
@@ -99,4 +103,6 @@ def _result(knowledge: Knowledge, reading: Reading) -> Result:
     test = knowledge.tests[reading.test]
     if not reading.valid or not reading.seen or not test.healthy:
         return "not-judged"
-    return "sound" if sound_outcomes(test).issuperset(reading.seen) else "abnormal"
+    if sound_outcomes(test).issuperset(reading.seen):
+        return "sound"
+    return "not-judged" if _NOTHING_TOLD.issuperset(reading.seen) else "abnormal"
