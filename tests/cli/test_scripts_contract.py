@@ -107,7 +107,7 @@ WINDINGS = {"test": "compressor-windings", "at": "compressor 1", "text": "1.42/0
 @pytest.mark.parametrize(
     ("reading", "unit", "missing"),
     [
-        (WINDINGS, {"supply-phase": "three"}, ["compressor phase"]),
+        (WINDINGS, {}, ["compressor phase"]),
         ({"test": "compressor-amps", "text": "12 A"}, {}, ["compressor RLA"]),
         (
             {"test": "suction-line-temperature", "text": "54 F"},

@@ -87,7 +87,7 @@ def test_a_unit_is_added_from_its_data_plate_and_nothing_is_lost(
 ) -> None:
     typed(
         "RTU-5", "North clinic", "roof 2", "u", "upper roof", "?", "", "1", "", "",
-        "R-410A, 208/3/60, gas, two circuits, foo", "txv", *[""] * 5, "99", "2",
+        "R-410A, 208/3/60, gas, two circuits, foo", "txv", *[""] * 4, "99", "2",
         "note shaky ladder", "q",
     )  # fmt: skip
     code, out, _ = command("units", "add")

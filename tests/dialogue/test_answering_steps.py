@@ -11,6 +11,7 @@ from tests.dialogue.at_work import AtWork
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
 from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge, Outcome
+from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events import Started, StepDone, replay
@@ -29,7 +30,12 @@ def step(
 ) -> tuple[list[str], str | None]:
     at = "blower drive" if name == "drive-discharge" else None
     event = step_event_from(
-        shipped, state or VisitState(), shipped.tests[name], Step(name, at, again), typed, NOW
+        shipped,
+        state or VisitState(unit=read_unit(shipped, {})),
+        shipped.tests[name],
+        Step(name, at, again),
+        typed,
+        NOW,
     )
     assert (event.step, event.place, event.again) == (name, at, again)
     return list(event.outcomes), event.text

@@ -31,7 +31,7 @@ GAS = StopMet("gas-odour", 0)
 
 
 def proof(book: VisitBook, voice: Voice) -> Talk[None]:
-    return mended(book, voice, book.knowledge.faults["hot-surface-igniter-cracked"])
+    return mended(book, voice, book.knowledge.faults["vent-blocked"])
 
 
 def which_place(book: VisitBook, voice: Voice) -> Talk[Any]:

@@ -25,7 +25,7 @@ from troubleshoot.safety.steps import PANELS_ON, RESTART
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.deciding.proving import can_be_read
-from troubleshoot.visit.events import Closing, ProofRead, Repaired, Started, StepDone
+from troubleshoot.visit.events import Closing, ProofRead, Repaired, Skipped, Started, StepDone
 
 MENDED = "vent-blocked"
 FLUE = "Flue under the unit's limit"
@@ -115,8 +115,12 @@ def test_the_panels_are_on_again_before_flue_gas_is_read(shipped: Knowledge) -> 
     proof = next(each for each in shipped.faults[MENDED].proof if each.text == FLUE)
     assert book.state.work.panels == "off" and not can_be_read(shipped, book.state, proof)
     told = []
-    while (decision := decider.decide(book.state)).step is not None:
-        told.append(decision.step.id)
-        book.add(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
-    assert decision.proof is not None and decision.proof.text == FLUE
+    while (decision := decider.decide(book.state)).proof is None:
+        if decision.step is None:  # what judges the proof is asked before, and may be gone without
+            assert decision.test is not None
+            book.add(Skipped.over(decision.test.id, None))
+        else:
+            told.append(decision.step.id)
+            book.add(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
+    assert decision.proof.text == FLUE
     assert {PANELS_ON, RESTART} <= {*told} and book.state.work.panels == "on"

@@ -31,6 +31,7 @@ WORDS = {
     CHARGE: "charged",
     "Take the gauges off": "off",
     LOCK_OFF: "switched on",
+    "Outdoor temperature": "85 F",
 }
 OPENS = [
     "low-charge-from-leak",

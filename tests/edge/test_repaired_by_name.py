@@ -29,7 +29,9 @@ def test_words_of_several_causes_are_asked_about_and_proved(tmp_path: Path, cloc
         assert "Which of these?" in person.types("repaired condenser fan motor")
         assert REPAIRED not in events_of(tmp_path)
         said = person.types("1")
-        assert "Repaired: " in said and "What did you read?" in said
+        assert "Repaired: " in said
+        while "What did you read?" not in person.last:  # what judges it stands on the plate
+            person.types("")
         proofs_read(person)
         person.types("y")
         assert events_of(tmp_path).count(REPAIRED) == 2

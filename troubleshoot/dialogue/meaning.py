@@ -47,7 +47,8 @@ def fault_meant(
         voice.say(NO_SUCH_CAUSE)
         return None
     chances = [(cause.fault.id, cause.probability) for cause in conclusions.causes]
-    which = best_fitting(book.knowledge, chances, said)
+    fitting = best_fitting(book.knowledge, chances, said)
+    which = sorted(fitting, key=lambda name: is_opposite(faults[name], said))
     index = yield from pick(book, voice, WHICH, [faults[name].name for name in which])
     return None if index is None else faults[which[index]]
 

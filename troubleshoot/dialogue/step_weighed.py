@@ -21,6 +21,12 @@ _BESIDE: Final = re.compile(
     r"(?P<weight>(?:[0-9]|(?:before|after|tare) [0-9]).*?)(?P<rest>[,;]\D+)?",
     re.IGNORECASE,
 )
+_FIRST: Final = re.compile(
+    r"(?P<weight>[0-9][0-9.]* ?(?:lbs?|#|pounds?|kg|kilos?)(?: [0-9.]+ ?(?:oz|ounces?))?)"
+    r"[\s,;:]+(?P<word>[a-z' -]*[a-z])(?P<rest>)",
+    re.IGNORECASE,
+)
+"""The weight before the word: 5 lb 10 oz charged."""
 _OF_WEIGHTS: Final = re.compile(r"[0-9] ?(?:lbs?|#|pounds?|oz|ounces?|kg|kilos?|g|grams?)\b", re.I)
 _NAME: Final = re.compile(r"\S*[0-9]\S*|\S+ \S*[0-9]\S*")
 """A cylinder as it is called at a step: R-3, yellow 2. What is more, or has no number, is no name
@@ -36,7 +42,7 @@ def weight_beside(
     As it stands, and None, where none is told. Raises NearlyAnAnswer for one that cannot be.
     """
     way = STEPS_WEIGHED.get(step.id)
-    found = _BESIDE.fullmatch(typed.strip())
+    found = _BESIDE.fullmatch(typed.strip()) or _FIRST.fullmatch(typed.strip())
     if way is None or found is None or not _OF_WEIGHTS.search(found["weight"]):
         return typed, None
     try:
