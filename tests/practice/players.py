@@ -3,7 +3,7 @@
 The reasoned one goes the expert's way and calls what the readings lead to. The guesser reads one
 thing and calls what is true: the luckiest there can be. Who measures everything takes every test
 that the scenario has a reading for, and what is computed, work state by work state, and calls what
-it leads to. The unsafe one goes in first.
+it leads to. The unsafe one goes in first, is stopped, and goes in again.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.route import steps_to
+from troubleshoot.safety.route import steps_to, steps_to_leave
 
 Player = Callable[[Session, ExpertPath], Call]
 
@@ -66,9 +66,10 @@ def measures_everything(session: Session, expert: ExpertPath) -> Call:
 
 
 def unsafe(session: Session, expert: ExpertPath) -> Call:
-    """Reaches in with the power on, and calls what is true."""
+    """Reaches in with the power on, does so again once it is explained, and calls what is true."""
     hands_in = next(test for test in session.tests() if test.work_state == "locked-out")
-    assert isinstance(session.choose(hands_in, session.places(hands_in)[0]), Stopped)
+    for _ in range(2):
+        assert isinstance(session.choose(hands_in, session.places(hands_in)[0]), Stopped)
     return _true_call(session)
 
 
@@ -81,8 +82,17 @@ PLAYERS: Final[Mapping[str, Player]] = {
 
 
 def played(name: str, session: Session, expert: ExpertPath) -> Score:
-    """What a player's play of a scenario is worth."""
-    return score_of(session, PLAYERS[name](session, expert), expert)
+    """What a player's play of a scenario is worth, once the unit is put back."""
+    call = PLAYERS[name](session, expert)
+    put_back(session)
+    return score_of(session, call, expert)
+
+
+def put_back(session: Session) -> None:
+    """Put the unit back, as before any call; at a STOP it stays as it is."""
+    if session.left_open:
+        for step in steps_to_leave(session.state.work, session.state.at_work):
+            session.step(session.knowledge.tests[step.id], step.place)
 
 
 def _true_call(session: Session) -> Call:

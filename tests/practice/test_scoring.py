@@ -77,13 +77,17 @@ def played_by_the_expert(shipped: Knowledge, name: str) -> Session:
     return session
 
 
-def test_a_grave_slip_leaves_no_points_however_right_the_answer(shipped: Knowledge) -> None:
+def test_the_first_grave_slip_of_a_kind_halves_and_the_second_fails(shipped: Knowledge) -> None:
+    """Regression: the first number that an apprentice typed failed the play, unexplained."""
     session = played_by_the_expert(shipped, LEAK)
     path = path_of(shipped, LEAK)
     call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault)
     before = score_of(session, call, path)
     assert (before.verdict, before.points, before.failed) == ("right", 100 - LEFT_COSTS, False)
     assert (before.behind_right, before.repair_right, before.proof_right) == (True, True, True)
+    session.step(shipped.tests["lock-off"])
+    once = score_of(session, call, path)
+    assert (once.verdict, once.points, once.failed) == ("right", (100 - LEFT_COSTS) // 2, False)
     session.step(shipped.tests["lock-off"])
     assert session.failed
     after = score_of(session, call, path)

@@ -92,21 +92,24 @@ def test_a_play_by_the_expert_equals_diagnose_with_its_answers(
     assert path.ending == "named"
 
 
-def test_a_hands_in_test_without_lockout_is_stopped_and_fails_the_play(shipped: Knowledge) -> None:
+def test_hands_in_without_lockout_is_stopped_and_fails_the_second_time(shipped: Knowledge) -> None:
     session = session_of(shipped, "pump-square")
     do_steps(session, "roof-conditions", "tell-occupants", "tester-proof")
     result = session.choose(
         shipped.tests["capacitance-out-of-circuit"], Place("condenser-fan-capacitor", 1)
     )
-    assert isinstance(result, Stopped) and result.slip.grave and session.failed
+    assert isinstance(result, Stopped) and result.slip.grave and not session.failed
     said = " ".join(result.slip.missing)
     assert "locked" in said and "dead" in said and "discharged" in said
     assert result.slip.gravest == "the power switched off, locked and tagged"
     assert result.slip.read == "lockout-and-verify-dead"
     assert session.state.answers[-1].test == "tester-proof"
+    for other in (shipped.tests["contactor-contacts"], shipped.tests["air-filters"]):
+        session.choose(other, session.places(other)[0])
+    assert session.failed
 
 
-def test_an_unproved_meter_fails_the_play(shipped: Knowledge) -> None:
+def test_an_unproved_meter_is_a_grave_slip(shipped: Knowledge) -> None:
     session = session_of(shipped, "pump-square")
     do_steps(session, "roof-conditions", "tell-occupants", "stop-by-controls")
     do_steps(session, "combustible-gas-sweep", "arc-clothing-on", "panels-off-energised")
@@ -190,7 +193,7 @@ def test_a_forgotten_panel_is_stopped_but_fails_nothing(shipped: Knowledge) -> N
     assert not session.failed and session.slips
 
 
-def test_a_dangerous_step_out_of_turn_fails_the_play(shipped: Knowledge) -> None:
+def test_a_dangerous_step_out_of_turn_is_a_grave_slip(shipped: Knowledge) -> None:
     session = session_of(shipped, "pump-square")
     do_steps(session, "roof-conditions")
     result = session.step(shipped.tests["panels-off"])

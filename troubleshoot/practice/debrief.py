@@ -17,6 +17,7 @@ from troubleshoot.practice.reasoned import rivals
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Score
 from troubleshoot.practice.session import Session
+from troubleshoot.practice.slips import grave_kinds
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.evidence.surprise import unexplained
@@ -71,6 +72,8 @@ def _verdict(session: Session, call: Call, score: Score, told: Collection[str]) 
         yield "FAILED ON SAFETY, whatever the answer."
     head = "Right, but a guess that came off." if score.came_off else HEADS[score.verdict]
     yield f"{head} {score.points} points of 100."
+    if not score.failed:
+        yield from _halved(session)
     if score.came_off:
         yield from _not_separated(session, call)
     knowledge, truth = session.knowledge, session.scenario.truth
@@ -88,6 +91,14 @@ def _verdict(session: Session, call: Call, score: Score, told: Collection[str]) 
         asks = "" if truth.stop in told else f": {knowledge.hazards[truth.stop].what_to_do}"
         yield f"A STOP ended this job, and you did not stop{asks or '.'}"
     yield from _called(session, call, score)
+
+
+def _halved(session: Session) -> Iterator[str]:
+    """That first slips have cost points, where there were any."""
+    kinds = len(grave_kinds(session.slips))
+    if kinds:
+        times = "" if kinds == 1 else f" {kinds} times, once for each kind"
+        yield f"Halved{times}: it could have hurt someone, see below. The same again fails a play."
 
 
 def _not_separated(session: Session, call: Call) -> Iterator[str]:

@@ -1,9 +1,9 @@
 """What a play was worth: right, partly or wrong, reasoned or not, and points out of a hundred.
 
 Points are for the record only; common practice, no source. A call counts in full only where what
-was read before it separates it from its rivals; a guess that came off is worth half. Whatever could
-have hurt someone fails the play, however right its answer. To save time is worth something beside a
-reasoned call only.
+was read before it separates it from its rivals; a guess that came off is worth half. What could
+have hurt someone halves the points, once for each kind, and fails the play when it is tried again,
+however right its answer. To save time is worth something beside a reasoned call only.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.reasoned import is_reasoned
 from troubleshoot.practice.scenario import Scenario, TrueFault
 from troubleshoot.practice.session import Session
+from troubleshoot.practice.slips import grave_kinds
 
 Verdict = Literal["right", "partly", "wrong", "shown", "left"]
 """What a call was; shown where the answer was asked for, left where the play was broken off."""
@@ -130,7 +131,7 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
         points += economy(session.minutes, expert.minutes)
     points -= HINT_COSTS * session.hints + PART_COSTS * parts_on_a_guess(session)
     points -= LEFT_COSTS * bool(session.left_open)
-    points = max(0, points)
+    points = max(0, points) >> len(grave_kinds(session.slips))
     return replace(
         without_call(session, expert, verdict),
         reasoned=reasoned,

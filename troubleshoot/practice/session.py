@@ -28,7 +28,14 @@ from troubleshoot.practice.played import (
     until_made_safe,
 )
 from troubleshoot.practice.scenario import Scenario, Shown
-from troubleshoot.practice.slips import GRAVE_STEPS, MAKES_SAFE, PROVES_DEAD, Slip, gravest_need
+from troubleshoot.practice.slips import (
+    GRAVE_STEPS,
+    MAKES_SAFE,
+    PROVES_DEAD,
+    Slip,
+    grave_kinds,
+    gravest_need,
+)
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
@@ -108,8 +115,8 @@ class Session:
 
     @property
     def failed(self) -> bool:
-        """Whether something was tried that could have hurt someone."""
-        return any(slip.grave for slip in self.slips)
+        """Whether what could have hurt someone was tried again after it had been explained."""
+        return any(times > 1 for times in grave_kinds(self.slips).values())
 
     @property
     def begun(self) -> bool:

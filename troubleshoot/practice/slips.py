@@ -1,13 +1,15 @@
 """What the apprentice must not do: the same guards as on a live visit, sorted by how grave.
 
 A grave slip could have hurt someone: no lock-out, no proved meter, no proof of dead, a charged
-capacitor, a missed STOP. It fails the whole scenario. A light one would only have spoilt the work
-or annoyed the occupants; it is stopped and explained just the same.
+capacitor, a missed STOP. The first of a kind is stopped, explained and halves the points; the same
+kind again fails the whole scenario. A light one would only have spoilt the work or annoyed the
+occupants; it is stopped and explained just the same.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 from typing import Final
 
@@ -97,6 +99,16 @@ class Slip:
     @property
     def grave(self) -> bool:
         return self.gravest is not None
+
+    @property
+    def kind(self) -> str:
+        """What two grave slips share that are the same mistake, wherever it was made."""
+        return "past a STOP" if self.past_stop else self.read or self.gravest or ""
+
+
+def grave_kinds(slips: Iterable[Slip]) -> Counter[str]:
+    """How often each kind of grave slip was made."""
+    return Counter(slip.kind for slip in slips if slip.grave)
 
 
 def gravest_need(

@@ -224,10 +224,11 @@ def test_the_state_says_what_dead_lacks_and_what_has_expired(
 
 
 def test_a_stop_that_is_obeyed_ends_the_play(command: Command, typed: Callable[..., None]) -> None:
-    typed("visit history", "1", "stop", "")
+    typed("visit history", "1", "1", "stop", "")
     code, out, _ = command("practise", "church-field")
     assert code == 0
-    assert "STOPPED: this could have hurt someone." in out
+    assert out.count("STOPPED: this could have hurt someone.") == 2
+    assert out.index("The same again fails") < out.index("The play counts as failed.")
     assert "FAILED ON SAFETY, whatever the answer." in out
     typed("stop", "gas leak at", "", "", "", "")
     code, out, _ = command("practise", "church-field")

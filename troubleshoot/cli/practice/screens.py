@@ -10,6 +10,7 @@ from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.practice.played import Done, Stopped
 from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.session import Session
+from troubleshoot.practice.slips import Slip, grave_kinds
 from troubleshoot.practice.standing import held_steps, lacking_for_dead
 from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.safety.declared import CONFIRMED
@@ -139,8 +140,15 @@ def show_stopped(terminal: Terminal, session: Session, stopped: Stopped) -> None
             terminal.say(f"- {missing}", 2)
         if len(session.slips) == 1:
             terminal.say("steps lists the steps; state tells what is done.")
-    if slip.grave and sum(each.grave for each in session.slips) == 1:
-        terminal.say("The play counts as failed. Go on all the same, and do it right.")
+    if slip.grave:
+        terminal.say(_price_of(session, slip))
+
+
+def _price_of(session: Session, slip: Slip) -> str:
+    """What a grave slip costs: the first of its kind half, the same again the play."""
+    if grave_kinds(session.slips)[slip.kind] == 1:
+        return "This once it is explained, for half the points. The same again fails the play."
+    return "The play counts as failed. Go on all the same, and do it right."
 
 
 def show_state(terminal: Terminal, session: Session) -> None:
