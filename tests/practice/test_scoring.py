@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.building import test_of as made
-from tests.practice.players import PLAYERS, played
+from tests.practice.players import PLAYERS, played, put_back
 from tests.practice.playing import do_steps, follow, path_of, scenario_named, session_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.debrief import debrief
@@ -112,7 +112,7 @@ def test_time_saved_counts_beside_a_reasoned_call_only(shipped: Knowledge) -> No
     path = path_of(shipped, LEAK)
     call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault)
     session = played_by_the_expert(shipped, LEAK)
-    slow = replace(path, minutes=session.minutes / 4)
+    slow = replace(path, minutes=session.minutes / 4, back_minutes=0.0)
     most = score_of(session, call, path).points - score_of(session, call, slow).points
     assert most == ECONOMY_POINTS
     guess = session_of(shipped, LEAK)
@@ -224,6 +224,29 @@ def test_a_unit_that_is_not_put_back_costs_points_and_is_told(shipped: Knowledge
     back = score_of(session, call, path)
     assert back.points == left.points + LEFT_COSTS
     assert "You left the unit" not in "\n".join(debrief(session, call, back, path, ()))
+
+
+@pytest.mark.parametrize("name", [LEAK, "mill-lane"])
+def test_the_expert_puts_the_unit_back_and_so_does_whoever_follows(
+    name: str, shipped: Knowledge
+) -> None:
+    """Regression: the expert walked away from an open unit, and was the quicker for it."""
+    session, path = played_by_the_expert(shipped, name), path_of(shipped, name)
+    assert session.left_open and path.back
+    put_back(session)
+    assert not session.left_open and not session.slips
+    assert round(session.minutes) == round(path.whole_minutes)
+    first = session.scenario.truth.faults[0].fault
+    call = Call(session.scenario.truth.faults, session.scenario.truth.behind, first, first)
+    score = score_of(session, call, path)
+    assert (score.points, score.expert_minutes) == (100, round(path.whole_minutes))
+    told = " ".join("\n".join(debrief(session, call, score, path, ())).split())
+    assert f"and the unit is put back: {len(path.back)} safety steps" in told
+
+
+def test_a_stop_leaves_the_experts_unit_as_it_is(shipped: Knowledge) -> None:
+    path = path_of(shipped, "church-field")
+    assert path.ending == "stopped" and not path.back
 
 
 def test_a_call_without_a_reading_is_worth_little(shipped: Knowledge) -> None:

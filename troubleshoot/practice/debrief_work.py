@@ -131,7 +131,7 @@ def _how(slip: Slip) -> str:
 
 
 def experts_way(knowledge: Knowledge, expert: ExpertPath) -> Iterator[str]:
-    """The expert's tests with their reasons, how it began and how it ended."""
+    """The expert's tests with their reasons, how it ended, and that the unit is put back."""
     steps = sum(move.is_step for move in expert.moves)
     yield f"The expert's way, with {counted(steps, 'safety step', 'safety steps')} between:"
     lines = [
@@ -152,3 +152,6 @@ def experts_way(knowledge: Knowledge, expert: ExpertPath) -> Iterator[str]:
         "nothing-wrong": "and nothing is wrong",
     }.get(expert.ending, "and no test pays any more")
     yield f"  {ending}"
+    if expert.back:
+        back = counted(len(expert.back), "safety step", "safety steps")
+        yield f"  and the unit is put back: {back}, {expert.back_minutes:.0f} min"

@@ -25,7 +25,8 @@ from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.steps import Step
+from troubleshoot.safety.route import steps_to_leave
+from troubleshoot.safety.steps import Step, minutes_of
 from troubleshoot.visit.cases.alarming import Alarming
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Started, StepDone
@@ -51,17 +52,28 @@ class Move:
 
 @frozen
 class ExpertPath:
-    """The whole visit: its moves, its account for scripts, and what it came to."""
+    """The whole visit: its moves, its account for scripts, and what it came to.
+
+    `minutes`: until the cause is found. `back`: the steps that then put the unit back, which take
+    `back_minutes`; none at a STOP, where it stays as it is for whoever takes over.
+    """
 
     moves: tuple[Move, ...]
     account: Plain
     conclusions: Conclusions
     minutes: float
+    back: tuple[Step, ...] = ()
+    back_minutes: float = 0.0
 
     @property
     def tests(self) -> tuple[Move, ...]:
         """The tests done; safety steps and what could not be done are left out."""
         return tuple(move for move in self.moves if not move.is_step and not move.skipped)
+
+    @property
+    def whole_minutes(self) -> float:
+        """Until the unit is put back."""
+        return self.minutes + self.back_minutes
 
     @property
     def ending(self) -> str:
@@ -178,7 +190,11 @@ def expert_path(reasoner: Reasoner, scenario: Scenario, unit: AnsweringUnit) -> 
     visit = ExpertVisit(reasoner, scenario, unit)
     account = visit.run()
     conclusions = reasoner.conclude(visit.state.case)
-    return ExpertPath(tuple(visit.moves), account, conclusions, visit.state.minutes)
+    found = ExpertPath(tuple(visit.moves), account, conclusions, visit.state.minutes)
+    if found.ending == "stopped":
+        return found
+    back = steps_to_leave(visit.state.work, visit.state.at_work)
+    return replace(found, back=back, back_minutes=minutes_of(back, reasoner.knowledge.tests))
 
 
 def start_of(scenario: Scenario) -> Started:

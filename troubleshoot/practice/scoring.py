@@ -128,7 +128,7 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     if not reasoned:
         points //= 2 if read_anything(session) else UNREAD_DIVISOR
     elif verdict == "right":
-        points += economy(session.minutes, expert.minutes)
+        points += economy(session.minutes, expert.whole_minutes)
     points -= HINT_COSTS * session.hints + PART_COSTS * parts_on_a_guess(session)
     points -= LEFT_COSTS * bool(session.left_open)
     points = max(0, points) >> len(grave_kinds(session.slips))
@@ -155,7 +155,7 @@ def without_call(session: Session, expert: ExpertPath | None, verdict: Verdict) 
         points=0,
         minutes=round(session.minutes),
         tests=sum(done.gain is not None for done in session.done),
-        expert_minutes=round(expert.minutes) if expert else 0,
+        expert_minutes=round(expert.whole_minutes) if expert else 0,
         expert_tests=len(expert.tests) if expert else 0,
         hints=session.hints,
         behind_right=None,
