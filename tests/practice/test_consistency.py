@@ -57,6 +57,9 @@ LEAK, HUM, CAN = "quarry-road", "alderbrook", "mill-lane"
          "the rules call it normal"),
         (HUM, "fault: contactor-pole-burnt-away", "fault: fixed-orifice-wrong-or-worn",
          "this unit cannot have fixed-orifice-wrong-or-worn"),
+        ("northgate", "supply-phase: three", "supply-phase: single",
+         "supply-phase single does not go with blower-motor"),
+        (LEAK, "subsystem: refrigerant", "subsystem: gas", "no true fault lies in gas"),
     ],
 )  # fmt: skip
 def test_one_wrong_number_is_found(

@@ -14,6 +14,7 @@ from tests.practice.playing import conclusions_of, path_of, reasoner_of, scenari
 from troubleshoot.knowledge.located import read_located
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.advice import advice_problems
+from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.loading import load_scenarios, scenario_paths
 from troubleshoot.practice.worth_copying import unworthy
@@ -29,6 +30,27 @@ BUILDING_SIDE = "building-side"
 def test_the_numbers_of_a_scenario_can_be_true_together(shipped: Knowledge, name: str) -> None:
     scenario = scenario_named(shipped, name)
     assert list(consistency_problems(reasoner_of(shipped), scenario)) == []
+
+
+def test_a_slow_fan_makes_little_static(shipped: Knowledge) -> None:
+    """Regression: hardly any air from a fan at 690 of 1075 rpm, and its static read normal.
+
+    Pressure goes with the square of the speed (the fan laws, ASHRAE Handbook, from memory):
+    (690 / 1075)^2 = 0.41 of its own value.
+    """
+    scenario = scenario_named(shipped, "station-arcade")
+    unit = AnsweringUnit(reasoner_of(shipped), scenario)
+    shown = unit.shows(shipped.tests["external-static"], None)
+    assert shown is not None and shown.text is not None
+    own = str(scenario.plain["own-record"]["own-external-static"])  # type: ignore[index]
+    share = float(shown.text.split()[0]) / float(own.split()[0])
+    assert share == pytest.approx((690 / 1075) ** 2, abs=0.03)
+    (reading,) = (
+        each
+        for each in conclusions_of(shipped, "station-arcade").readings
+        if each.test == "external-static"
+    )
+    assert set(reading.seen) <= {"low", "very-low"}
 
 
 @pytest.mark.parametrize("name", sorted(PATHS))

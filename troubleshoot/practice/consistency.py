@@ -21,6 +21,7 @@ from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.reasoning.readings.readings import Reading, take_readings
 from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
 from troubleshoot.visit.cases.file import read_case
 
@@ -63,6 +64,7 @@ class _Readings:
 def consistency_problems(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inconsistency]:
     """What does not fit together in a scenario."""
     knowledge = reasoner.knowledge
+    yield from _plate(knowledge, scenario.unit)
     found = _taken(knowledge, "as found", ("readings",), scenario.case)
     yield from _worked_out(knowledge, found, scenario.works_out)
     yield from _stated_outcomes(knowledge, scenario)
@@ -75,6 +77,19 @@ def consistency_problems(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inc
         yield from _said_twice(knowledge, each)
         for problem in physical_problems(knowledge, each.values):
             yield Inconsistency(f"{each.name}: {problem}", "fix the readings", each.at)
+
+
+def _plate(knowledge: Knowledge, unit: Unit) -> Iterator[Inconsistency]:
+    """What a plate says against itself: a three-phase motor on a single-phase supply."""
+    for implied in knowledge.implications:
+        if not unit.proves(implied.when):
+            continue
+        for fact, word in implied.then.items():
+            stated = unit.facts.get(fact, word)
+            if stated != word:
+                given = " and ".join(implied.when)
+                what = f"{fact} {stated} does not go with {given}, which make it {word}"
+                yield Inconsistency(what, "put one of them right", ("unit", fact))
 
 
 def proof_case(knowledge: Knowledge, scenario: Scenario) -> Case:
@@ -168,9 +183,13 @@ def _stops(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inconsistency]:
 
 
 def _faults(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inconsistency]:
-    """The true faults are such as this unit can have."""
+    """The true faults are such as this unit can have, one of them in the named subsystem."""
     found, _ = reasoner.hypotheses(scenario.unit)
     possible = {hypothesis.fault.id for hypothesis in (*found.causes, *found.effects)}
+    lies_in = {reasoner.knowledge.faults[true.fault].subsystem for true in scenario.truth.faults}
+    if lies_in and scenario.subsystem not in lies_in:
+        what = f"no true fault lies in {scenario.subsystem}"
+        yield Inconsistency(what, f"write {' or '.join(sorted(lies_in))}", ("subsystem",))
     for number, true in enumerate(scenario.truth.faults):
         if true.fault not in possible:
             what = f"this unit cannot have {true.fault}"
