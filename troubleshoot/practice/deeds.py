@@ -6,6 +6,8 @@ where there was none, or hides one that stays.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
@@ -28,6 +30,7 @@ class Deed:
 
     `makes`: the fault a deed by feel makes; `hides`: those whose signs it takes away. `read_by`:
     the reading it is done by, whose needs it has; any other deed wants what its repair wants.
+    `brings`: test -> 1 where the deed can only bring its number up, -1 where only down.
     """
 
     name: str
@@ -38,6 +41,7 @@ class Deed:
     makes: str = ""
     hides: tuple[str, ...] = ()
     read_by: Test | None = None
+    brings: Mapping[str, int] = field(default_factory=dict)
 
     @property
     def said(self) -> str:
@@ -74,6 +78,10 @@ def deeds_by_feel(knowledge: Knowledge, folder: Path) -> tuple[Deed, ...]:
             makes=each["makes"],
             hides=tuple(each["hides"]),
             read_by=knowledge.tests.get(each.get("read-by", "")),
+            brings={
+                **dict.fromkeys(each.get("never-lowers", ()), 1),
+                **dict.fromkeys(each.get("never-raises", ()), -1),
+            },
         )
         for each in _read(folder / FILE)["deeds"]
         if each["makes"] in knowledge.faults

@@ -135,6 +135,8 @@ _DEED: Final = Record(
         required("makes", Name("fault"), "the fault it makes where none of those below is there"),
         required("hides", ListOf(Name("fault"), most=12), "the faults whose signs it takes away"),
         optional("read-by", Name("test"), "the reading it is done by, whose needs it has"),
+        optional("never-lowers", ListOf(Name("test"), most=6), "what it can only bring up"),
+        optional("never-raises", ListOf(Name("test"), most=6), "what it can only bring down"),
         required("minutes", Number(1, 600), "working time"),
         required("part-cost", Word(), "grade of cost, as on the cards"),
     ),

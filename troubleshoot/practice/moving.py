@@ -3,7 +3,8 @@
 A repair takes away the signs of the fault it mends; what is left reads as the faults that are
 left have it. A deed by feel makes a fault, whose readings are drawn so that they hold together, as
 those of a drawn case do. What a fault that stays makes wrong is never better for it: refrigerant
-added to a circuit with air in it drives no air out. Everything else stays as it was.
+added to a circuit with air in it drives no air out. A number that a deed can only bring up or only
+down stands as it was where a draw would have it the other way. Everything else stays as it was.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import Final
 
+from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.deeds import Deed
 from troubleshoot.practice.drawn_readings import DrawnReadings
@@ -36,7 +38,7 @@ def moved(reasoner: Reasoner, scenario: Scenario, deed: Deed, at: Place | None) 
         return _without(reasoner, scenario, met)
     if not deed.makes:
         return scenario
-    return _with(reasoner, scenario, deed.makes, at)
+    return _with(reasoner, scenario, deed, at)
 
 
 def _meets(deed: Deed, fault: TrueFault, at: Place | None) -> bool:
@@ -59,20 +61,22 @@ def _without(reasoner: Reasoner, scenario: Scenario, gone: list[TrueFault]) -> S
     return _reading(reasoner, scenario, plain, left)
 
 
-def _with(reasoner: Reasoner, scenario: Scenario, made: str, at: Place | None) -> Scenario:
+def _with(reasoner: Reasoner, scenario: Scenario, deed: Deed, at: Place | None) -> Scenario:
     """The unit with a fault more: the first draw whose numbers hold together, and are no better.
 
     Where no draw is so, it reads as before, with the fault in it.
     """
-    hypothesis = _hypothesis(reasoner, scenario, made, at)
+    hypothesis = _hypothesis(reasoner, scenario, deed.makes, at)
     if hypothesis is None:
         return scenario
-    faults = (*scenario.truth.faults, TrueFault(made, hypothesis.at))
+    faults = (*scenario.truth.faults, TrueFault(deed.makes, hypothesis.at))
+    unit = AnsweringUnit(reasoner, scenario)
     wrong = reads_wrong(reasoner, scenario, scenario.truth.faults)
     for inputs_stay in (False, True):
         for seed in range(MOST_TRIES):
-            dice = random.Random(f"{scenario.id} {made} {seed}")
+            dice = random.Random(f"{scenario.id} {deed.makes} {seed}")
             readings = _drawn_over(reasoner, scenario, hypothesis, dice, wrong, inputs_stay)
+            readings = _held(unit, deed, readings, hypothesis.at)
             worse = _reading(reasoner, scenario, readings, faults)
             still = reads_wrong(reasoner, worse, scenario.truth.faults)
             if wrong <= still and not any(consistency_problems(reasoner, worse)):
@@ -106,6 +110,36 @@ def _drawn_over(
     kept = [reading for reading in _plain_readings(scenario) if stays(reading)]
     taken = {spot for reading in kept for spot in _spots(reading)}
     return [*kept, *(_as_case(each) for each in drawn if not _spots(each) & taken)]
+
+
+def _held(
+    unit: AnsweringUnit, deed: Deed, readings: list[dict[str, object]], at: Place | None
+) -> list[dict[str, object]]:
+    """Readings as drawn; those that the deed cannot bring that way, as they were before it.
+
+    Any charge more stands no lower and condenses no lower (conservation of mass in a shut circuit).
+    """
+    held = list(readings)
+    for name, sign in deed.brings.items():
+        before = unit.shows(unit.knowledge.tests[name], at)
+        was = None if before is None else _number(before.text)
+        if before is None or was is None:
+            continue
+        spot = (name, None if at is None else str(at))
+        drawn = next((each for each in held if spot in _spots(each)), None)
+        now = None if drawn is None else _number(drawn.get("text"))
+        if now is None or sign * (now - was) < 0:
+            held = [each for each in held if each is not drawn]
+            held.append({"test": name, "at": spot[1], "text": before.text})
+    return held
+
+
+def _number(text: object) -> float | None:
+    """The number that a typed text begins with; None without one."""
+    try:
+        return float(str(text).split()[0])
+    except (IndexError, ValueError):
+        return None
 
 
 def reads_wrong(
