@@ -10,8 +10,11 @@ from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.drawing import NothingDrawn, draw_scenario
 from troubleshoot.practice.expert import expert_path
+from troubleshoot.practice.worth_copying import MOST_MINUTES, MOST_TESTS
 
 DRAWN = (("power", 1, 1), ("condensate", 2, 2), ("condenser", 5, 3))
+LONG = (("refrigerant", 3), ("filters-coil-duct", 1), ("gas", 2))
+"""Drawn with an expert of 234, 180 and 119 minutes once."""
 
 
 @pytest.mark.parametrize(("subsystem", "seed", "difficulty"), DRAWN)
@@ -32,6 +35,16 @@ def test_a_drawn_case_holds_together_and_the_expert_finds_it(
     assert all(lie.why for lie in lies)
     assert scenario.teaches == f"What brings it about: {shipped.faults[true.fault].why}"
     assert not {move.test for move in path.tests} & set(scenario.unavailable)
+
+
+@pytest.mark.parametrize(("subsystem", "seed"), LONG)
+def test_a_drawn_case_is_short_enough_to_copy(
+    shipped: Knowledge, subsystem: str, seed: int
+) -> None:
+    """Regression: 24 tests and 234 minutes at difficulty 1, where a file would be refused."""
+    scenario, path = draw_scenario(reasoner_of(shipped), subsystem, seed)
+    assert len(path.tests) <= MOST_TESTS and path.minutes <= MOST_MINUTES
+    assert path.ending in ("named", "stopped") or not scenario.way
 
 
 def test_the_same_seed_draws_the_same_case_and_another_seed_another(shipped: Knowledge) -> None:

@@ -1,7 +1,8 @@
 """Drawing a new scenario from the rule base: a fault, its picture, a unit, and what it reads.
 
 Outcomes are drawn from the card's own rows, numbers are found that the limits call by those words,
-and the case is kept only if its numbers can be true together and the expert's way finds the fault.
+and the case is kept only if its numbers can be true together and an expert's way that is short
+enough to copy finds the fault.
 The same seed draws the same case.
 """
 
@@ -17,6 +18,7 @@ from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.building import build_scenario
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.drawn_readings import DrawnReadings
+from troubleshoot.practice.drawn_way import short_way
 from troubleshoot.practice.drawn_words import LIES, MISNOTED, NOT_TODAY, PLACES
 from troubleshoot.practice.expert import ExpertPath, expert_path
 from troubleshoot.practice.realistic import text_showing
@@ -58,8 +60,9 @@ def draw_scenario(
         if expert is not None and difficulty > 1:
             harder = _harder(reasoner, drawn, expert, difficulty, dice)
             drawn, expert = harder if harder is not None else (drawn, None)
-        if expert is not None:
-            return _with_stop(drawn, expert), expert
+        short = None if expert is None else short_way(reasoner, drawn, expert)
+        if short is not None:
+            return _with_stop(*short), short[1]
     raise NothingDrawn(f"no case of {of} came out with seed {seed}; try another seed")
 
 

@@ -45,6 +45,11 @@ def unworthy(knowledge: Knowledge, scenario: Scenario, expert: ExpertPath) -> It
             yield Unworthy(what, "put it on the way, or teach another thing", "taught-by")
 
 
+def too_long(expert: ExpertPath) -> bool:
+    """Whether nobody would go through it to learn one thing."""
+    return len(expert.tests) > MOST_TESTS or expert.minutes > MOST_MINUTES
+
+
 def _finds_it(scenario: Scenario, expert: ExpertPath) -> bool:
     """Whether the way ends with what is true: the STOP, nothing wrong, or the true fault named.
 
