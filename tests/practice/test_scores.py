@@ -14,7 +14,16 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.practice.record import RecordDamaged, as_csv, keep_play, read_plays, record_path
+from troubleshoot.practice.record import (
+    RecordDamaged,
+    all_records,
+    as_csv,
+    keep_open,
+    keep_play,
+    read_plays,
+    record_path,
+    shown_to_others,
+)
 from troubleshoot.practice.scores import (
     Play,
     calibration,
@@ -24,7 +33,7 @@ from troubleshoot.practice.scores import (
 
 PLAY = Play(
     "2000-01-31", "Learner One", "quarry-road", "refrigerant", 1, "right", False,
-    80, 64, 7, 60, 6, 1, 2, 3, True, "sure", 0,
+    80, 64, 7, 60, 6, 1, 2, 3, True, "sure", 0, False,
 )  # fmt: skip
 PLAYS = st.builds(
     Play,
@@ -46,6 +55,7 @@ PLAYS = st.builds(
     reasoned=st.booleans(),
     sure=st.sampled_from(["sure", "likely", "guess", ""]),
     parts=st.integers(0, 9),
+    shown_before=st.booleans(),
 )
 
 
@@ -62,6 +72,45 @@ def test_what_is_kept_is_read_back(tmp_path: Path, plays: list[Play]) -> None:
     for name, first in first_of(plays).items():
         assert first is next(play for play in plays if play.scenario == name)
     assert [row["counts"] for row in rows].count("yes") == len({play.scenario for play in plays})
+
+
+def test_records_of_all_apprentices_count_each_for_itself(tmp_path: Path) -> None:
+    """Regression: a supervisor's export without a name held no play, though twenty lay there."""
+    other = replace(PLAY, apprentice="Learner Two", points=40)
+    keep_play(record_path(tmp_path, "Learner One"), PLAY)
+    keep_play(record_path(tmp_path, "Learner Two"), other)
+    keep_open(record_path(tmp_path, "Learner Three"), replace(PLAY, verdict="left"))
+    records = all_records(tmp_path)
+    rows = list(csv.DictReader(io.StringIO(as_csv(*records), newline="")))
+    assert [row["counts"] for row in rows] == ["yes"] * 3
+    assert {row["apprentice"] for row in rows} == {"Learner One", "Learner Two"}
+
+
+@pytest.mark.parametrize(
+    ("play", "told"),
+    [
+        (replace(PLAY, verdict="shown", tests=0), True),
+        (replace(PLAY, verdict="wrong", tests=0), True),
+        (replace(PLAY, verdict="wrong"), False),
+        (PLAY, False),
+        (replace(PLAY, scenario="other", verdict="shown"), False),
+    ],
+)
+def test_an_answer_shown_under_another_name_is_known(
+    tmp_path: Path, play: Play, told: bool
+) -> None:
+    own = record_path(tmp_path, "Own")
+    keep_play(own, replace(PLAY, verdict="shown"))
+    assert not shown_to_others(tmp_path, own, PLAY.scenario)
+    keep_play(record_path(tmp_path, "Decoy"), play)
+    assert shown_to_others(tmp_path, own, PLAY.scenario) == told
+
+
+def test_a_record_of_the_second_format_is_read(tmp_path: Path) -> None:
+    path = tmp_path / "someone.jsonl"
+    line = {name: value for name, value in asdict(PLAY).items() if name != "shown_before"}
+    path.write_text(json.dumps({"format": 2, **line}) + "\n", "utf-8")
+    assert read_plays(path) == (PLAY,)
 
 
 def test_no_record_is_an_empty_record(tmp_path: Path) -> None:
@@ -93,7 +142,7 @@ def test_a_play_after_a_cut_off_line_stands_on_its_own_line(tmp_path: Path) -> N
 @pytest.mark.parametrize(
     "line",
     [
-        b'"a text"', b"[]", b"caf\xe9", b"[" * 100_000, b'{"format": 3}',
+        b'"a text"', b"[]", b"caf\xe9", b"[" * 100_000, b'{"format": 4}',
         json.dumps({"format": 2, **asdict(replace(PLAY, points=cast(int, "80")))}).encode(),
         json.dumps({"format": 2, **asdict(PLAY), "more": 1}).encode(),
         json.dumps({"format": 2, **asdict(replace(PLAY, points=10**400))}).encode(),

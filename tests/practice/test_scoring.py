@@ -16,6 +16,7 @@ from troubleshoot.practice.debrief import debrief
 from troubleshoot.practice.expecting import Band, judge, sound_band
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import (
+    BEHIND_POINTS,
     ECONOMY_POINTS,
     LEFT_COSTS,
     Call,
@@ -126,6 +127,16 @@ def test_what_is_not_said_is_not_right_even_where_nothing_lies_behind(shipped: K
     true = session.scenario.truth.faults
     assert score_of(session, Call(true, None), path).behind_right is False
     assert score_of(session, Call(true, ()), path).behind_right is True
+
+
+def test_a_guess_at_what_lies_behind_does_not_pay(shipped: Knowledge) -> None:
+    """Regression: nothing behind is true of two cases in three, and saying so cost nothing."""
+    session, path = played_by_the_expert(shipped, LEAK), path_of(shipped, LEAK)
+    right, unsaid, wrong = (
+        score_of(session, Call((TRUE,), behind, TRUE.fault, TRUE.fault), path).points
+        for behind in (("tubing-rub-or-loose-mounts",), None, ())
+    )
+    assert right - unsaid == unsaid - wrong == BEHIND_POINTS
 
 
 @given(st.floats(0, 1000), st.floats(1, 300))

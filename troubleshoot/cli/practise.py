@@ -29,10 +29,10 @@ DIFFICULTY = click.IntRange(1, 3)
 )
 @click.option("--seed", type=int, help="Of a drawn case: same seed, same case; 1 unless said.")
 @click.option("--difficulty", type=DIFFICULTY, help="Of a drawn case; 3 misleads.")
-@click.option("--apprentice", metavar="NAME", default=NOBODY, help="Whose record it is.")
+@click.option("--apprentice", metavar="NAME", help="Whose record it is.")
 @click.option("--course", is_flag=True, help="Six weeks of cases: how far you are, what is next.")
 @click.option("--progress", is_flag=True, help="How you stand, and how sure you were.")
-@click.option("--export", metavar="FILE.csv", help="Write the record as CSV.")
+@click.option("--export", metavar="FILE.csv", help="Write all records as CSV, or one apprentice's.")
 @takes_rules
 @click.pass_context
 def practise(
@@ -41,7 +41,7 @@ def practise(
     draw: str | None,
     seed: int | None,
     difficulty: int | None,
-    apprentice: str,
+    apprentice: str | None,
     course: bool,
     progress: bool,
     export: str | None,
@@ -57,6 +57,7 @@ def practise(
     from troubleshoot.cli.practice.weeks import show_course
 
     folder = data_folder((ctx.obj or {}).get("data"))
+    name = NOBODY if apprentice is None else apprentice
     if what[:1] == ("new",):
         write_new(what[1:])
     elif what[:1] == ("schema",):
@@ -64,20 +65,20 @@ def practise(
     elif export is not None:
         export_plays(folder, apprentice, export)
     elif progress:
-        show_progress(folder, apprentice)
+        show_progress(folder, name)
     elif course:
-        show_course(folder, apprentice)
+        show_course(folder, name)
     elif draw is None and (seed, difficulty) != (None, None):
         raise Failure(["--seed and --difficulty are of a drawn case; add --draw SUBSYSTEM"], USAGE)
     elif len(what) + (draw is not None) > 1:
         raise Failure(["one scenario at a time; troubleshoot practise lists them"], USAGE)
     elif draw is not None:
         drawn = _drawn(draw, 1 if seed is None else seed, difficulty or 1)
-        ctx.exit(play_kept(drawn, folder, apprentice))
+        ctx.exit(play_kept(drawn, folder, name))
     elif what:
-        ctx.exit(play_kept(_named(rules_in_force(), what[0]), folder, apprentice))
+        ctx.exit(play_kept(_named(rules_in_force(), what[0]), folder, name))
     else:
-        list_scenarios(folder, apprentice)
+        list_scenarios(folder, name)
 
 
 def _named(knowledge: Knowledge, name: str) -> Scenario:

@@ -74,6 +74,8 @@ def _verdict(session: Session, call: Call, score: Score, told: Collection[str]) 
     yield f"{head} {score.points} points of 100."
     if not score.failed:
         yield from _halved(session)
+    if score.shown_before:
+        yield "Half, since it had been shown in this data folder under another name."
     if score.came_off:
         yield from _not_separated(session, call)
     knowledge, truth = session.knowledge, session.scenario.truth

@@ -7,7 +7,8 @@ import io
 import json
 import os
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from dataclasses import asdict, fields, replace
 from pathlib import Path
 from typing import Any, Final
@@ -17,9 +18,11 @@ from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.table import runs
 from troubleshoot.outside.text import MOST_NAME, one_line
-from troubleshoot.practice.scores import NOBODY, Play, counting
+from troubleshoot.practice.scores import NOBODY, Play, counting, gave_up
 
-FORMAT: Final = 2
+FORMAT: Final = 3
+SECOND_FORMAT: Final = 2
+"""Of records kept before it was told what had been shown under another name."""
 FIRST_FORMAT: Final = 1
 """Of records kept before it was asked whether a call is reasoned, and how sure of it one is."""
 MOST_RECORD: Final = 10_000_000
@@ -82,6 +85,33 @@ def read_plays(path: Path) -> tuple[Play, ...]:
     return (*_plays_in(path), *_plays_in(open_path(path)))
 
 
+def all_records(data_folder: Path) -> tuple[tuple[Play, ...], ...]:
+    """The plays of every apprentice of a data folder, a record each, by the name of its file.
+
+    Raises RecordDamaged for one that cannot be read.
+    """
+    files = sorted({*(data_folder / FOLDER).glob("*.jsonl"), *_left(data_folder)})
+    return tuple(read_plays(path) for path in files)
+
+
+def _left(data_folder: Path) -> Iterator[Path]:
+    """The records whose only play is one that nobody has ended."""
+    yield from (path.with_suffix(".jsonl") for path in (data_folder / FOLDER).glob("*.open"))
+
+
+def shown_to_others(data_folder: Path, own: Path, scenario: str) -> bool:
+    """Whether a scenario's answer was asked for under another name in this data folder.
+
+    So was one that was called without a reading and got wrong: its debrief tells as much. A
+    record that cannot be read tells nothing.
+    """
+    for path in sorted((data_folder / FOLDER).glob("*.jsonl")):
+        with suppress(RecordDamaged):
+            if path != own and any(gave_up(play, scenario) for play in read_plays(path)):
+                return True
+    return False
+
+
 def _plays_in(path: Path) -> tuple[Play, ...]:
     if not os.path.lexists(path):
         return ()
@@ -108,8 +138,10 @@ def _play(data: object) -> Play:
     of = kept.pop("format")
     if of == FIRST_FORMAT:
         kept = {"reasoned": kept["verdict"] == "right", "sure": "", "parts": 0, **kept}
-    elif of != FORMAT:
+    elif of not in (SECOND_FORMAT, FORMAT):
         raise ValueError("another format")
+    if of != FORMAT:
+        kept = {"shown_before": False, **kept}
     play = Play(**kept)
     for field in fields(Play):
         value = getattr(play, field.name)
@@ -118,21 +150,21 @@ def _play(data: object) -> Play:
     return play
 
 
-def as_csv(plays: Iterable[Play]) -> str:
-    """The record as CSV (RFC 4180), a header first; `counts` tells first plays from later ones.
+def as_csv(*records: Iterable[Play]) -> str:
+    """Records, one an apprentice, as CSV (RFC 4180), a header first; `counts` tells first plays
+    from later ones.
 
     The subsystem of a case that was only left is not told: it may be played yet.
     """
     stream = io.StringIO()
     writer = csv.DictWriter(stream, fieldnames=[*Play.__dataclass_fields__, "counts"])
     writer.writeheader()
-    plays = tuple(plays)
-    ended = {play.scenario for play in plays if play.verdict != "left"}
-    for play, counts in counting(plays):
-        if play.scenario not in ended:
-            play = replace(play, subsystem="")
-        cells = {name: _cell(value) for name, value in asdict(play).items()}
-        writer.writerow({**cells, "counts": "yes" if counts else "no"})
+    for plays in map(tuple, records):
+        ended = {play.scenario for play in plays if play.verdict != "left"}
+        for play, counts in counting(plays):
+            told = play if play.scenario in ended else replace(play, subsystem="")
+            cells = {name: _cell(value) for name, value in asdict(told).items()}
+            writer.writerow({**cells, "counts": "yes" if counts else "no"})
     return stream.getvalue()
 
 

@@ -19,7 +19,8 @@ class Play:
 
     `verdict`: right, partly or wrong; shown where the apprentice gave up, left where they broke off
     after something had been done. `sure`: sure, likely or guess, as said with the call; may be "".
-    `parts`: things done to the unit on a guess.
+    `parts`: things done to the unit on a guess. `shown_before`: its answer had been shown in this
+    data folder under another name.
     """
 
     date: str
@@ -40,6 +41,7 @@ class Play:
     reasoned: bool
     sure: str
     parts: int
+    shown_before: bool
 
 
 @frozen
@@ -76,7 +78,14 @@ def play_of(
         score.reasoned,
         score.sure,
         score.parts,
+        score.shown_before,
     )
+
+
+def gave_up(play: Play, scenario: str) -> bool:
+    """Whether a play of a scenario asked for its answer, or called it wrong without a reading."""
+    blind = play.verdict in ("wrong", "partly") and play.tests == 0
+    return play.scenario == scenario and (play.verdict == "shown" or blind)
 
 
 def counting(plays: Iterable[Play]) -> Iterator[tuple[Play, bool]]:

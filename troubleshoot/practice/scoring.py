@@ -26,6 +26,7 @@ Sureness = Literal["sure", "likely", "guess", ""]
 
 CAUSE_POINTS: Final = {"right": 60, "partly": 30}
 BEHIND_POINTS: Final = 5
+"""Wrongly said it costs as much: that nothing lies behind is true of most, and no guess pays."""
 REPAIR_POINTS: Final = 10
 PROOF_POINTS: Final = 10
 ECONOMY_POINTS: Final = 15
@@ -59,7 +60,8 @@ class Score:
     """The verdict and what it is made of; `points` is 0 for a failed play.
 
     `reasoned`: what was read separates the call from its rivals. What was not called is not.
-    `parts`: things done to the unit on a guess.
+    `parts`: things done to the unit on a guess. `shown_before`: the answer had been shown under
+    another name, which leaves half.
     """
 
     verdict: Verdict
@@ -76,6 +78,7 @@ class Score:
     proof_right: bool | None
     sure: Sureness = ""
     parts: int = 0
+    shown_before: bool = False
 
     @property
     def came_off(self) -> bool:
@@ -123,7 +126,9 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     points = CAUSE_POINTS.get(verdict, 0)
     if not asked_more and verdict == "right":
         points += BEHIND_POINTS + REPAIR_POINTS + PROOF_POINTS
-    points += BEHIND_POINTS * bool(behind) + REPAIR_POINTS * bool(repair)
+    points += REPAIR_POINTS * bool(repair)
+    if behind is not None and call.behind is not None:
+        points += BEHIND_POINTS if behind else -BEHIND_POINTS
     points += PROOF_POINTS * bool(proof)
     if not reasoned:
         points //= 2 if read_anything(session) else UNREAD_DIVISOR
@@ -141,6 +146,11 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
         proof_right=proof,
         sure=call.sure,
     )
+
+
+def once_shown(score: Score) -> Score:
+    """The score of a play whose answer had been shown under another name: half."""
+    return replace(score, points=score.points // 2, shown_before=True)
 
 
 def without_call(session: Session, expert: ExpertPath | None, verdict: Verdict) -> Score:

@@ -74,8 +74,25 @@ def test_a_play_is_debriefed_kept_listed_and_exported(
     code, out, _ = command("practise", "--apprentice", "Learner One", "--export", str(file))
     assert code == 0 and out.startswith("1 play in")
     assert file.read_text("utf-8").splitlines()[1].startswith("2")
+    kept = file.read_bytes()
+    code, _, err = command("practise", "--export", str(file))
+    assert code == 2 and "is there already" in err and file.read_bytes() == kept
+    everyone = tmp_path / "everyone.csv"
+    assert command("practise", "--export", str(everyone))[1].startswith("1 play in")
     code, out, _ = command("practise", "--progress")
     assert "Nothing has been played yet." in out
+
+
+def test_an_answer_shown_to_another_name_counts_half(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    """Regression: show as Decoy, then 100 points under one's own name."""
+    typed("show", "show", "")
+    command("practise", "church-field", "--apprentice", "Decoy")
+    typed("stop", "gas leak at", "", "", "", "")
+    out = command("practise", "church-field", "--apprentice", "Learner")[1]
+    assert "shown in this data folder under another name" in " ".join(out.split())
+    assert "Right. 50 points of 100." in out
 
 
 def test_leaving_before_anything_is_done_keeps_nothing(

@@ -19,11 +19,17 @@ from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.debrief import debrief
 from troubleshoot.practice.expert import expert_path
-from troubleshoot.practice.record import close_open, keep_open, keep_play, open_path
+from troubleshoot.practice.record import (
+    close_open,
+    keep_open,
+    keep_play,
+    open_path,
+    shown_to_others,
+)
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scores import Play as Line
 from troubleshoot.practice.scores import first_of, play_of
-from troubleshoot.practice.scoring import Call, Score, Verdict, score_of, without_call
+from troubleshoot.practice.scoring import Call, Score, Verdict, once_shown, score_of, without_call
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.hazard_words import said_standing
@@ -60,6 +66,9 @@ def _say_danger(terminal: Terminal, words: str) -> None:
 def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: str) -> int:
     path = path_of(folder, apprentice)
     earlier = first_of(plays_of(folder, apprentice)).get(scenario.id)
+    known = earlier is None and shown_to_others(folder, path, scenario.id)
+    if known:
+        terminal.say("It was shown in this data folder under another name: half the points.")
     if earlier is not None:
         terminal.say(f"Played first on {earlier.date}, and that play counts. This is practice.")
     with suppress(OSError, NotUsable):
@@ -89,6 +98,8 @@ def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: st
         score = score_of(session, call, expert)
     else:
         score = without_call(session, expert, verdict)
+    if known:
+        score = once_shown(score)
     if verdict == "left":
         terminal.say("You left; the play is kept as left, without points.")
     else:

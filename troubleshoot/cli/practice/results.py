@@ -10,13 +10,19 @@ from pathlib import Path
 
 from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import CHECKS_FOUND, NOT_UNDERSTOOD, USAGE, Failure
-from troubleshoot.cli.practice.files import unwritable
+from troubleshoot.cli.new_file import write_new_file
 from troubleshoot.cli.rule_base import rules_in_force
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.practice.loading import ScenarioError, load_scenarios
-from troubleshoot.practice.record import RecordDamaged, as_csv, read_plays, record_path
+from troubleshoot.practice.record import (
+    RecordDamaged,
+    all_records,
+    as_csv,
+    read_plays,
+    record_path,
+)
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scores import Play, calibration, first_of, progress
 from troubleshoot.visit.telling.wording import bar, counted
@@ -112,11 +118,11 @@ def _say_sureness(terminal: Terminal, plays: tuple[Play, ...]) -> None:
         terminal.say(f"You were not sure, and right all the same: {times}.")
 
 
-def export_plays(folder: Path, apprentice: str, file: str) -> None:
-    """Write the record as CSV."""
-    plays = plays_of(folder, apprentice)
+def export_plays(folder: Path, apprentice: str | None, file: str) -> None:
+    """Write the record of one apprentice, or of all, as CSV; a file that is there is left alone."""
     try:
-        Path(file).write_text(as_csv(plays), "utf-8", newline="")
-    except OSError as error:
-        raise unwritable(file, error) from None
-    tell(f"{counted(len(plays), 'play', 'plays')} in {file}")
+        records = all_records(folder) if apprentice is None else (plays_of(folder, apprentice),)
+    except RecordDamaged as error:
+        raise Failure([str(error)], NOT_UNDERSTOOD) from None
+    write_new_file(file, as_csv(*records))
+    tell(f"{counted(sum(map(len, records)), 'play', 'plays')} in {file}")
