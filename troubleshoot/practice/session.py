@@ -171,6 +171,13 @@ class Session:
         wanted, place = next(self.asked_for(test, at))
         return not allowed(self.state.work, wanted, spoken(place), self.state.at_work)
 
+    def needs(self, test: Test, at: Place | None) -> tuple[str, ...]:
+        """What is still lacking for a test as the unit stands, in the order of work."""
+        work, unit = self.state.work, self.state.at_work
+        asked = self.asked_for(test, at)
+        found = (each for wanted, to in asked for each in allowed(work, wanted, spoken(to), unit))
+        return tuple(dict.fromkeys(found))
+
     def _forbidden(self, test: Test, at: Place | None) -> Hazard | None:
         return Forbidden(self.conclusions).even_if_chosen(test, at)
 

@@ -46,7 +46,7 @@ def test_places_are_listed_one_a_line(
 def test_a_place_that_does_not_exist_is_refused_where_there_is_only_one(
     shown: Callable[..., str],
 ) -> None:
-    out = shown("mill-lane", *TO_THE_GAUGES, "head pressure", "1 at circuit 3", "")
+    out = shown("mill-lane", *TO_THE_GAUGES, "head pressure", "1 at circuit 3", "y", "")
     assert 'this unit has no "circuit 3" for that; say "circuit 1".' in out
     assert "guess >" not in out
     out = shown("mill-lane", "visit history", "1 at circuit 1")
@@ -55,7 +55,7 @@ def test_a_place_that_does_not_exist_is_refused_where_there_is_only_one(
 
 
 def test_a_place_that_could_be_several_is_asked_again(shown: Callable[..., str]) -> None:
-    out = shown("lock-house", "find superheat at", "1", "circuit", "circuit 2")
+    out = shown("lock-house", "find superheat at", "1", "y", "circuit", "circuit 2")
     assert '"circuit" could be circuit 1 or circuit 2.' in out
     assert out.count("Where?") == 2
 
@@ -131,6 +131,37 @@ def test_a_test_is_found_by_its_area_as_well(shown: Callable[..., str]) -> None:
     listed = out.partition("> capacitor")[2]
     assert "Capacitance, leads lifted" in listed and "Capacitor from outside" in listed
     assert listed.index("Capacitor from outside") < listed.index("Capacitance, leads lifted")
+
+
+def test_a_word_of_several_steps_is_asked_about(shown: Callable[..., str]) -> None:
+    """Regression: `how step lock` told of the second source of power; CO was among nine."""
+    for words in ("how step lock", "step lock"):
+        out = shown("mill-lane", words)
+        assert '"lock" could be "Switch off, lock, tag and try" or' in " ".join(out.split())
+    assert "could be" not in shown("pump-square", "how step CO")
+
+
+def test_find_lists_every_test_that_is_called_so(shown: Callable[..., str]) -> None:
+    """Regression: find igniter kept back the ohms that decide the case."""
+    out = shown("pump-square", "find igniter")
+    assert "1 Igniter volts and glow" in out and "2 Hot-surface igniter, cold ohms" in out
+
+
+def test_how_says_what_a_test_of_the_list_needs_first(shown: Callable[..., str]) -> None:
+    """Regression: neither list, how nor state said so, and the first number failed the play."""
+    out = shown("pump-square", "find igniter", "how 1")
+    assert "how 1 says what number 1 needs first" in " ".join(out.split())
+    needs = out.partition("Needs first:")[2]
+    assert "- the roof found safe to work on" in needs and "the meter proved" in needs
+
+
+def test_a_number_is_said_back_before_a_live_test(shown: Callable[..., str]) -> None:
+    """Regression: of two tests called walk the live one was done for a mistyped number."""
+    out = shown("pump-square", "find igniter", "1", "")
+    assert "1 is Igniter volts and glow, live." in out and "Not done." in out
+    assert "STOPPED" not in out
+    out = shown("pump-square", "find igniter", "1", "y")
+    assert "STOPPED: this could have hurt someone." in out
 
 
 def test_a_row_of_steps_protects_nobody(shown: Callable[..., str]) -> None:

@@ -19,7 +19,7 @@ OPEN_AND_RUN = (
 )  # fmt: skip
 PLAYED = (
     "help", "tests", "tests site", "find history", "find read history", "visit history", "1",
-    "steps", "unit", "state", *OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "8 to 12",
+    "steps", "unit", "state", *OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "y", "8 to 12",
     "do sight glass", "how", "readings", "hint", "call", "low charge leak", "1", "", "", "", "",
     "1",
 )  # fmt: skip
@@ -121,7 +121,7 @@ def test_leaving_later_is_kept_and_the_next_play_is_practice(
 @pytest.mark.parametrize(
     "lines",
     [
-        ["find line volts", "1", "q"],
+        ["find line volts", "1", "y", "q"],
         ["step verified dead", "q"],
         ["stop", "q"],
         ["visit history", "1", "danger gas"],

@@ -20,12 +20,24 @@ LIKENESS = 0.72
 """How like a known word a mistyped one must be, from 0 to 1, to be put right."""
 
 
+SHORT = 2
+"""So many letters begin too many words."""
+
+
 def tests_in(session: Session, area: str) -> list[Test]:
     """The tests of the areas that begin so, or of a whole subsystem."""
     wanted = "-".join(area.lower().split())
     return [
         test for test in session.tests() if test.area.startswith(wanted) or test.subsystem == wanted
     ]
+
+
+def tests_found(session: Session, words: str) -> list[Test]:
+    """Every test that words find, to choose from: those that are called so first."""
+    called = tests_called(session, words)
+    wanted = _plain(words)
+    held = (test for test in session.tests() if wanted and _holds(f"{test.name} {test.id}", wanted))
+    return [*called, *(test for test in held if test not in called)]
 
 
 def tests_called(session: Session, words: str) -> list[Test]:
@@ -69,11 +81,14 @@ def idle_step(session: Session, words: str) -> Test | None:
 
 
 def _called(tests: Iterable[Test], words: str) -> list[Test]:
-    """By whole names first, then names that begin so, then names that hold the words."""
+    """By whole names first, then the name that begins so, then names that hold the words.
+
+    Where the id of another begins so, it may be meant as well: lock is no one's alone.
+    """
     wanted = _plain(words)
     found = [test for test in tests if wanted and _holds(f"{test.name} {test.id}", wanted)]
     whole = [t for t in found if wanted in (_plain(t.id), _plain(t.name))]
-    begun = [t for t in found if _plain(t.name).startswith(wanted)]
+    begun = [t for t in found if any(_plain(n).startswith(wanted) for n in (t.name, t.id))]
     return whole or (begun if len(begun) == 1 else found)
 
 
@@ -86,9 +101,12 @@ def _words(text: str) -> list[str]:
 
 
 def _holds(text: str, wanted: str) -> bool:
-    """Whether every word wanted begins a word of the text."""
+    """Whether every word wanted begins a word of the text; one of two letters has to be one: CO."""
     words = _words(text)
-    return all(any(word.startswith(part) for word in words) for part in wanted.split())
+    return all(
+        any(word == part if len(part) <= SHORT else word.startswith(part) for word in words)
+        for part in wanted.split()
+    )
 
 
 def possible_causes(session: Session) -> list[Fault]:

@@ -7,12 +7,19 @@ from collections.abc import Callable, Mapping
 from troubleshoot.cli.practice.acts import do_act
 from troubleshoot.cli.practice.asking import LEAVES, Left, ask, ask_guess, ask_place
 from troubleshoot.cli.practice.call import ask_call, ask_found
-from troubleshoot.cli.practice.finding import hinted, or_nearest, tests_called, tests_in
+from troubleshoot.cli.practice.finding import (
+    hinted,
+    or_nearest,
+    tests_called,
+    tests_found,
+    tests_in,
+)
 from troubleshoot.cli.practice.screens import (
     HELP,
     show_areas,
     show_call,
     show_done,
+    show_needs,
     show_readings,
     show_state,
     show_steps,
@@ -35,6 +42,7 @@ from troubleshoot.practice.scoring import Call
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.needs import OPEN_LIVE
 
 AT_THE_START = "You choose what to do. help lists the words; tests is a good start."
 AT_A_STOP = "A STOP stands: stop hands it over. help lists the words."
@@ -164,7 +172,7 @@ class Play:
     def _search(self, words: str) -> None:
         names = (f"{test.name} {test.area}" for test in self.session.tests())
         instead = or_nearest("try find with one word of it, or help.", words, names)
-        found = tests_called(self.session, words)
+        found = tests_found(self.session, words)
         if not found:
             hear(self.knowledge, words)
         self._list(found, f'No test here is called "{words}"; {instead}')
@@ -175,13 +183,23 @@ class Play:
             return
         self.listed = tuple(tests)
         show_tests(self.terminal, self.session, tests)
-        self.terminal.say("Type a number to do it.")
+        self.terminal.say("Type a number to do it; how 1 says what number 1 needs first.")
 
     def _numbered(self, number: int, rest: str) -> None:
         if not 1 <= number <= len(self.listed):
             self.terminal.say("No such number in the last list. tests, or find WORD.")
             return
-        self._at(self.listed[number - 1], rest.removeprefix("at "))
+        test = self.listed[number - 1]
+        if test.work_state not in OPEN_LIVE or self._is_meant(test, number):
+            self._at(test, rest.removeprefix("at "))
+
+    def _is_meant(self, test: Test, number: int) -> bool:
+        """Whether a number meant what it stands for: hands go near live parts for it."""
+        self.terminal.say(f"{number} is {test.name}, live.")
+        if self._ask("y does it, Enter leaves it >", test).lower() in ("y", "yes"):
+            return True
+        self.terminal.say("Not done.")
+        return False
 
     def _at(self, test: Test, words: str) -> None:
         """Take a test at the place that the words name, or that is asked for."""
@@ -240,6 +258,7 @@ class Play:
     def _how(self, rest: str) -> None:
         if (number := choice(rest, len(self.listed))) is not None:
             show_how(self.terminal, self.knowledge, self.listed[number - 1])
+            show_needs(self.terminal, self.session, self.listed[number - 1])
         elif rest.startswith("step "):
             step = step_named(self.terminal, self.session, rest.removeprefix("step ").strip())
             if step is not None:
@@ -247,7 +266,7 @@ class Play:
         elif self.last is not None:
             show_how(self.terminal, self.knowledge, self.last[0])
         else:
-            self.terminal.say("how with the number of a listed test, or how step lock.")
+            self.terminal.say("how with the number of a listed test, or how step lockout.")
 
     def _again(self, rest: str) -> None:
         if self.last is None:

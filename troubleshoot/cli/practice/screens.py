@@ -76,6 +76,15 @@ def show_tests(terminal: Terminal, session: Session, tests: Sequence[Test]) -> N
         terminal.say(f"{number} {test.name} ({test.minutes:.0f} min{where}{state})", 2)
 
 
+def show_needs(terminal: Terminal, session: Session, test: Test) -> None:
+    """What a test needs and the unit has not, in the order of work, at the first of its places."""
+    missing = session.needs(test, session.places(test)[0])
+    if missing:
+        terminal.say("Needs first:", 2)
+    for each in missing:
+        terminal.say(f"- {each}", 4)
+
+
 def show_areas(terminal: Terminal, session: Session) -> None:
     """The areas of tests with how many each holds."""
     areas: dict[str, int] = {}
