@@ -7,6 +7,7 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.scenario import Scenario, Shown, TrueFault, Truth, WorkedOut
+from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place, parse_place
 from troubleshoot.visit.cases.file import read_case
@@ -40,18 +41,7 @@ def build_scenario(knowledge: Knowledge, data: Any) -> Scenario:
     plain = case_data(data)
     case = read_case(knowledge, plain)
     listed = tuple(
-        Shown(
-            answer.test,
-            answer.places,
-            answer.shared,
-            answer.text,
-            answer.outcomes,
-            reading.get("says", ""),
-            answer.valid,
-            reading.get("why", ""),
-            answer.instrument,
-            answer.conditions,
-        )
+        shown_as(answer, reading.get("says", ""), reading.get("why", ""))
         for answer, reading in zip(case.answers, data["readings"], strict=True)
     )
     return Scenario(
@@ -80,6 +70,22 @@ def build_scenario(knowledge: Knowledge, data: Any) -> Scenario:
             WorkedOut(each["quantity"], each.get("at"), each["value"])
             for each in data.get("works-out", ())
         ),
+    )
+
+
+def shown_as(answer: Answer, says: str = "", why: str = "") -> Shown:
+    """An answer of a case file as the unit shows it."""
+    return Shown(
+        answer.test,
+        answer.places,
+        answer.shared,
+        answer.text,
+        answer.outcomes,
+        says,
+        answer.valid,
+        why,
+        answer.instrument,
+        answer.conditions,
     )
 
 

@@ -15,10 +15,11 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.practice.answering import AnsweringUnit
+from troubleshoot.practice.building import shown_as
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.deeds import Deed
 from troubleshoot.practice.drawn_readings import DrawnReadings
-from troubleshoot.practice.scenario import Scenario, Shown, TrueFault
+from troubleshoot.practice.scenario import Scenario, TrueFault
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
 from troubleshoot.reasoning.unit.places import Place
@@ -213,15 +214,7 @@ def _reading(
     case = read_case(reasoner.knowledge, plain)
     says = {(shown.test, shown.places): shown.says for shown in scenario.listed}
     listed = tuple(
-        Shown(
-            answer.test,
-            answer.places,
-            answer.shared,
-            answer.text,
-            answer.outcomes,
-            says.get((answer.test, answer.places), ""),
-        )
-        for answer in case.answers
+        shown_as(answer, says.get((answer.test, answer.places), "")) for answer in case.answers
     )
     truth = replace(scenario.truth, faults=faults)
     return replace(scenario, plain=plain, case=case, listed=listed, truth=truth, works_out=())
