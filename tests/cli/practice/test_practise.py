@@ -19,9 +19,9 @@ OPEN_AND_RUN = (
 )  # fmt: skip
 PLAYED = (
     "help", "tests", "tests site", "find history", "find read history", "visit history", "1",
-    "steps", "unit", "state", *OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "y", "8 to 12",
-    "do sight glass", "how", "readings", "hint", "call", "low charge leak", "1", "", "", "", "",
-    "1",
+    "steps", "unit", "state", *OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "y",
+    "8 to 12", "do sight glass", "how", "readings", "hint", "call", "low charge leak", "1", "", "",
+    "", "", "1",
 )  # fmt: skip
 
 

@@ -5,44 +5,30 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from troubleshoot.cli.practice.acts import do_act
-from troubleshoot.cli.practice.asking import LEAVES, Left, ask, ask_guess, ask_place
+from troubleshoot.cli.practice.asking import LEAVES, Left, ask
 from troubleshoot.cli.practice.call import ask_call, ask_found
+from troubleshoot.cli.practice.choosing import Choosing
 from troubleshoot.cli.practice.finding import (
     hinted,
-    or_nearest,
-    tests_called,
-    tests_found,
-    tests_in,
 )
 from troubleshoot.cli.practice.screens import (
     HELP,
-    show_areas,
     show_call,
-    show_done,
     show_needs,
     show_readings,
     show_state,
     show_steps,
-    show_stopped,
-    show_tests,
 )
 from troubleshoot.cli.practice.steps import do_steps, step_named
-from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.screens.findings import show_how
 from troubleshoot.cli.screens.prompts import first_of_call, show_call_cautions
 from troubleshoot.cli.screens.stops import show_stop
 from troubleshoot.cli.terminal import Terminal
-from troubleshoot.dialogue.hearing import hear, hear_among
-from troubleshoot.dialogue.prompts import cautions_of
+from troubleshoot.dialogue.hearing import hear_among
 from troubleshoot.knowledge.model import Test
-from troubleshoot.outside.numbers import choice, whole_number
-from troubleshoot.practice.expecting import Expected
-from troubleshoot.practice.played import Done, Partly, Result, Stopped, Unavailable
+from troubleshoot.outside.numbers import whole_number
 from troubleshoot.practice.scoring import Call
 from troubleshoot.practice.session import HINT_MINUTES, Session
-from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.needs import OPEN_LIVE
 
 AT_THE_START = "You choose what to do. help lists the words; tests is a good start."
 AT_A_STOP = "A STOP stands: stop hands it over. help lists the words."
@@ -59,7 +45,7 @@ class _Instead(Exception):
 
 
 class Play:
-    """One play at a terminal. `listed` are the tests last listed, by number; `words` are served.
+    """One play at a terminal; `words` are the commands that are served.
 
     `keep` is called after each line, so that no way to end a play leaves it out of the record.
     """
@@ -69,26 +55,24 @@ class Play:
         self._keep = keep
         self.session = session
         self.knowledge = session.knowledge
-        self.listed: tuple[Test, ...] = ()
-        self.expected: list[Expected] = []
         self.shown_cautions: set[str] = set()
-        self.last: tuple[Test, Place | None] | None = None
+        self.choosing = Choosing(terminal, session, self.shown_cautions, self._ask)
         self.words: Mapping[str, Callable[[str], None]] = {
             "h": self._help,
             "help": self._help,
             "?": self._how,
             "how": self._how,
-            "tests": self._tests,
-            "find": self._search,
+            "tests": self.choosing.list_area,
+            "find": self.choosing.search,
             "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
             "step": self._step,
-            "do": self._do,
+            "do": self.choosing.do,
             "unit": lambda rest: show_call(
                 self.terminal, self.session.knowledge, self.session.scenario
             ),
             "state": lambda rest: show_state(self.terminal, self.session),
             "readings": lambda rest: show_readings(self.terminal, self.session),
-            "again": self._again,
+            "again": lambda rest: self.choosing.again(),
             "act": self._act,
             "doubt": self._doubt,
             "hint": self._hint,
@@ -151,103 +135,15 @@ class Play:
             self._show()
             return None
         if (number := whole_number(word)) is not None:
-            self._numbered(number, rest)
+            self.choosing.numbered(number, rest)
         elif word in self.words:
             self.words[word](rest)
         else:
-            self._search(typed)
+            self.choosing.search(typed)
         return None
 
     def _help(self, rest: str) -> None:
         self.terminal.say_all(HELP)
-
-    def _tests(self, rest: str) -> None:
-        if not rest:
-            show_areas(self.terminal, self.session)
-            return
-        names = (f"{test.area} {test.subsystem}" for test in self.session.tests())
-        instead = or_nearest("tests alone lists the areas.", rest, names)
-        self._list(tests_in(self.session, rest), f"No area begins with {rest}; {instead}")
-
-    def _search(self, words: str) -> None:
-        names = (f"{test.name} {test.area}" for test in self.session.tests())
-        instead = or_nearest("try find with one word of it, or help.", words, names)
-        found = tests_found(self.session, words)
-        if not found:
-            hear(self.knowledge, words)
-        self._list(found, f'No test here is called "{words}"; {instead}')
-
-    def _list(self, tests: list[Test], otherwise: str) -> None:
-        if not tests:
-            self.terminal.say(otherwise)
-            return
-        self.listed = tuple(tests)
-        show_tests(self.terminal, self.session, tests)
-        self.terminal.say("Type a number to do it; how 1 says what number 1 needs first.")
-
-    def _numbered(self, number: int, rest: str) -> None:
-        if not 1 <= number <= len(self.listed):
-            self.terminal.say("No such number in the last list. tests, or find WORD.")
-            return
-        test = self.listed[number - 1]
-        if test.work_state not in OPEN_LIVE or self._is_meant(test, number):
-            self._at(test, rest.removeprefix("at "))
-
-    def _is_meant(self, test: Test, number: int) -> bool:
-        """Whether a number meant what it stands for: hands go near live parts for it."""
-        self.terminal.say(f"{number} is {test.name}, live.")
-        if self._ask("y does it, Enter leaves it >", test).lower() in ("y", "yes"):
-            return True
-        self.terminal.say("Not done.")
-        return False
-
-    def _at(self, test: Test, words: str) -> None:
-        """Take a test at the place that the words name, or that is asked for."""
-        places = ask_place(
-            self.terminal, self.session, test, words, lambda prompt: self._ask(prompt, test)
-        )
-        for at in places:
-            self._take(test, at)
-
-    def _do(self, rest: str) -> None:
-        """Take a test by its number in the last list, or by name, with or without a place."""
-        first, _, after = rest.partition(" ")
-        if (number := whole_number(first)) is not None:
-            self._numbered(number, after.strip())
-            return
-        name, _, place = rest.partition(" at ")
-        found = tests_called(self.session, name)
-        if len(found) == 1:
-            self._at(found[0], place.strip())
-        elif rest:
-            self._search(name)
-        else:
-            self.terminal.say("do with a number of the last list, or with a test's name.")
-
-    def _take(self, test: Test, at: Place | None) -> None:
-        """Ask what a sound unit reads, show the cautions, and do the test."""
-        if self.session.may(test, at):
-            guess = ask_guess(
-                self.terminal, self.session, test, at, lambda prompt: self._ask(prompt, test)
-            )
-            if guess is not None:
-                self.expected.append(guess)
-            hazards = cautions_before(self.session.knowledge, self.session.state, test)
-            show_cautions(self.terminal, cautions_of(hazards, self.shown_cautions))
-        self._result(self.session.choose(test, at))
-        self.last = (test, at)
-
-    def _result(self, result: Result) -> None:
-        if isinstance(result, Done):
-            show_done(self.terminal, self.session, result)
-        elif isinstance(result, Partly):
-            show_done(self.terminal, self.session, result.done)
-            missing = "; ".join(result.missing)
-            self.terminal.say(f"{result.lacking.name} is still lacking. It needs: {missing}.")
-        elif isinstance(result, Stopped):
-            show_stopped(self.terminal, self.session, result)
-        elif isinstance(result, Unavailable):
-            self.terminal.say(f"{result.test.name}: {result.why}. A minute lost.")
 
     def _step(self, rest: str) -> None:
         do_steps(self.terminal, self.session, rest, self.shown_cautions, self._ask)
@@ -256,23 +152,17 @@ class Play:
         do_act(self.terminal, self.session, rest, self.shown_cautions)
 
     def _how(self, rest: str) -> None:
-        if (number := choice(rest, len(self.listed))) is not None:
-            show_how(self.terminal, self.knowledge, self.listed[number - 1])
-            show_needs(self.terminal, self.session, self.listed[number - 1])
+        if (listed := self.choosing.listed_as(rest)) is not None:
+            show_how(self.terminal, self.knowledge, listed)
+            show_needs(self.terminal, self.session, listed)
         elif rest.startswith("step "):
             step = step_named(self.terminal, self.session, rest.removeprefix("step ").strip())
             if step is not None:
                 show_how(self.terminal, self.knowledge, step)
-        elif self.last is not None:
-            show_how(self.terminal, self.knowledge, self.last[0])
+        elif self.choosing.last is not None:
+            show_how(self.terminal, self.knowledge, self.choosing.last[0])
         else:
             self.terminal.say("how with the number of a listed test, or how step lockout.")
-
-    def _again(self, rest: str) -> None:
-        if self.last is None:
-            self.terminal.say("There is nothing to read again.")
-        else:
-            self._take(*self.last)
 
     def _doubt(self, rest: str) -> None:
         if not rest:

@@ -105,7 +105,7 @@ def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: st
     else:
         terminal.say()
         terminal.say("DEBRIEF", strong=True)
-        terminal.say_all(debrief(session, call, score, expert, play.expected))
+        terminal.say_all(debrief(session, call, score, expert, play.choosing.expected))
     _keep(terminal, path, play, score, apprentice)
     if verdict != "left":
         ask_afterwards(terminal, session, call.causes)
@@ -136,6 +136,8 @@ def _keep(terminal: Terminal, path: Path, play: Play, score: Score, apprentice: 
 
 def _line(play: Play, score: Score, apprentice: str) -> Line:
     """A play as it stands in the record."""
-    guesses = [each.nearness == "close" for each in play.expected if each.nearness != "not-said"]
+    guesses = [
+        each.nearness == "close" for each in play.choosing.expected if each.nearness != "not-said"
+    ]
     today = f"{clock.now():%Y-%m-%d}"
     return play_of(play.session.scenario, score, apprentice, today, guesses)
