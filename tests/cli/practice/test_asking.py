@@ -133,6 +133,18 @@ def test_a_test_is_found_by_its_area_as_well(shown: Callable[..., str]) -> None:
     assert listed.index("Capacitor from outside") < listed.index("Capacitance, leads lifted")
 
 
+def test_a_test_with_an_at_of_its_own_is_done_by_name(shown: Callable[..., str]) -> None:
+    """Regression: do look at the flame listed all that is looked at."""
+    out = shown("pump-square", "do look at the flame")
+    assert "Look at the flame needs first:" in out
+
+
+def test_the_areas_fit_on_one_screen(shown: Callable[..., str]) -> None:
+    """Regression: the first word that is proposed ended in a page of its own."""
+    out = shown("pump-square", "tests").partition("> tests")[2].partition("> ")[0]
+    assert "ignition: " in out and len(out.splitlines()) <= 20
+
+
 def test_a_word_of_several_steps_is_asked_about(shown: Callable[..., str]) -> None:
     """Regression: `how step lock` told of the second source of power; CO was among nine."""
     for words in ("how step lock", "step lock"):

@@ -105,7 +105,9 @@ class Choosing:
         if (number := whole_number(first)) is not None:
             self.numbered(number, after.strip())
             return
-        name, _, place = rest.partition(" at ")
+        name, place = rest, ""
+        if len(tests_called(self.session, name)) != 1:  # look at the flame has an at of its own
+            name, _, place = rest.partition(" at ")
         found = tests_called(self.session, name)
         if len(found) == 1:
             self._at(found[0], place.strip())

@@ -86,12 +86,11 @@ def show_needs(terminal: Terminal, session: Session, test: Test) -> None:
 
 
 def show_areas(terminal: Terminal, session: Session) -> None:
-    """The areas of tests with how many each holds."""
+    """The areas of tests with how many each holds, on one screen of a small terminal."""
     areas: dict[str, int] = {}
     for test in session.tests():
         areas[test.area] = areas.get(test.area, 0) + 1
-    for area, count in areas.items():
-        terminal.say(f"{session.knowledge.spoken(area)}: {count}", 2)
+    terminal.say("; ".join(f"{session.knowledge.spoken(a)}: {n}" for a, n in areas.items()), 2)
     terminal.say("tests AREA lists one; find WORD searches all.")
 
 
