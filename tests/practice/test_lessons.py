@@ -38,7 +38,8 @@ def test_the_case_is_decided_where_its_rivals_are_left_behind(shipped: Knowledge
     assert moment.tests_after == 1 and 0 < moment.minutes < session.minutes
     lines = "\n".join(readings_told(session))
     assert "Decided by Sight glass" in lines and "1 test after it." in lines
-    assert "The call alone invites: " in lines and " % to " in lines
+    kind = shipped.complaints[session.scenario.complaint].says
+    assert f'Behind calls of the kind "{kind}", before a word more: ' in lines and " % to " in lines
 
 
 def test_what_was_never_decided_is_told(shipped: Knowledge) -> None:

@@ -11,10 +11,12 @@ from troubleshoot.visit.telling.wording import counted, percent
 
 
 def readings_told(session: Session) -> Iterator[str]:
-    """The belief that the call invited, what each reading moved, and when the case was decided."""
+    """What the kind of call invites, what each reading moved, and when the case was decided."""
     belief = invited_belief(session)
     if belief is not None:
-        yield f"The call alone invites: {belief.fault.name} ({percent(belief.probability)})"
+        kind = session.knowledge.complaints[session.scenario.complaint].says
+        first = f"{belief.fault.name} ({percent(belief.probability)})"
+        yield f'Behind calls of the kind "{kind}", before a word more: {first}'
     yield from _moved(session)
     moment = decided(session)
     if moment is not None:

@@ -64,6 +64,9 @@ def decided(session: Session) -> Decided | None:
 
 
 def invited_belief(session: Session) -> Cause | None:
-    """The likeliest cause by the call alone, where it is none of the true ones."""
+    """The likeliest cause by the kind of call, where it is none of the true ones.
+
+    What the caller said besides may speak against it: the ranking has the kind alone.
+    """
     true = {fault.fault for fault in session.scenario.truth.faults}
     return next((cause for cause in session.start.causes if cause.fault.id not in true), None)
