@@ -145,6 +145,13 @@ def test_the_areas_fit_on_one_screen(shown: Callable[..., str]) -> None:
     assert "ignition: " in out and len(out.splitlines()) <= 20
 
 
+def test_nothing_lies_behind_in_a_word(shown: Callable[..., str]) -> None:
+    """Regression: `nothing` offered causes called so, and the next number took a wrong one."""
+    out = shown("mill-lane", "call", "condenser fan capacitor", "1", "", "nothing", "", "", "3")
+    behind = out.partition("What lies behind it?")[2].partition("What puts it right?")
+    assert behind[1] and "could be" not in behind[0] and "Start delay" not in behind[0]
+
+
 def test_a_word_of_several_steps_is_asked_about(shown: Callable[..., str]) -> None:
     """Regression: `how step lock` told of the second source of power; CO was among nine."""
     for words in ("how step lock", "step lock"):

@@ -378,9 +378,10 @@ def test_what_cannot_be_done_is_one_sentence(
 def test_a_drawn_unit_is_acted_on_at_its_price(
     command: Command, typed: Callable[..., None]
 ) -> None:
-    typed("act", "act drain", "1", "no", "act drain", "1", "y", "q")
+    typed("act", "act the roof", "act drain", "1", "no", "act drain", "1", "y", "q")
     out = " ".join(command("practise", "--draw", "condensate", "--seed", "2")[1].split())
     assert "act with what you would put right" in out
+    assert 'Nothing that can be done here is called "the roof".' in out
     assert "y does it, Enter leaves it >" in out and " min; " in out
     assert "STOPPED: this could have hurt someone." in out and "before hands go in" in out
 

@@ -32,7 +32,10 @@ def do_act(terminal: Terminal, session: Session, words: str, shown_cautions: set
     if not session.scenario.moves:
         terminal.say(STANDS_STILL)
         return
-    deed = _chosen(terminal, _called(session, words) if words else [])
+    found = _called(session, words) if words else []
+    if words and not found:
+        terminal.say(f'Nothing that can be done here is called "{words}".')
+    deed = _chosen(terminal, found)
     if deed is None:
         return
     for at in _places(terminal, session, deed):

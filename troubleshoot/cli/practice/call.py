@@ -21,6 +21,7 @@ from troubleshoot.practice.scoring import Call, Sureness
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place
 
+NOTHING = frozenset({"nothing", "nothing wrong", "none"})
 MOST_FOUND = 9
 MOST_CHOICES = 4
 MOST_CAUSES = 4
@@ -58,7 +59,7 @@ def _call(terminal: Terminal, session: Session) -> Call | None:
         typed = ask(terminal, ">", "Words of the cause as you would name it: low charge, belt.")
         if not typed:
             break
-        if typed.lower() in ("nothing", "nothing wrong", "none"):
+        if typed.lower() in NOTHING:
             return Call()
         fault = _find(terminal, session, typed)
         if fault is None:
@@ -125,6 +126,8 @@ def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ..
         typed = ask(terminal, "number or words >", "A number, words of another cause, or Enter.")
         if not typed:
             return None
+        if typed.lower() in NOTHING:
+            return ()
         if (chosen := choice(typed, len(names) + 1)) is not None:
             return (names[chosen - 1],) if chosen <= len(names) else ()
         other = _find(terminal, session, typed)
