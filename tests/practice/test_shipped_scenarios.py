@@ -51,6 +51,13 @@ def test_a_slow_fan_makes_little_static(shipped: Knowledge) -> None:
         if each.test == "external-static"
     )
     assert set(reading.seen) <= {"low", "very-low"}
+    unlisted = replace(
+        scenario, listed=tuple(s for s in scenario.listed if s.test != "external-static")
+    )
+    said = AnsweringUnit(reasoner_of(shipped), unlisted).shows(
+        shipped.tests["external-static"], None
+    )
+    assert said is not None and not {*said.outcomes} & {"normal"}
 
 
 @pytest.mark.parametrize("name", sorted(PATHS))
