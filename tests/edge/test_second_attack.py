@@ -64,8 +64,9 @@ def test_a_result_that_says_there_is_none_reopens_nothing(
         person.types("i smell gas", "over", "the gas company, just now")
     clock.pass_minutes(60)
     with Person(data, "reopen", journal_of(data).stem, clock=clock) as person:
-        person.types(ALL, "1", done)
-        assert "not put right" in " ".join(person.last.split())
+        said = " ".join(person.types(ALL, "1", done).split())
+        assert "What did they do?" in said and "Which" not in said.rpartition(done)[2]
+        assert "Reopened." not in person.said
 
 
 def test_a_reading_of_another_day_shows_nothing_of_today(data: Path, clock: Clock) -> None:
