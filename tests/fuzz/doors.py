@@ -67,7 +67,7 @@ PLAYED = (
 )
 PLAY = scores.Play(
     "2000-01-31", "Learner", "quarry-road", "refrigerant", 1, "right", False, 80, 64, 7, 60,
-    6, 1, 2, 3, True, "sure", 0,
+    6, 1, 2, 3, True, "sure", 0, False,
 )  # fmt: skip
 
 MOST_LINES = 100

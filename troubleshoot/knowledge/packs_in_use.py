@@ -8,10 +8,12 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterable, Iterator
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from troubleshoot.knowledge.base import RuleFile
 from troubleshoot.knowledge.model import Pack, SignOff
+
+if TYPE_CHECKING:  # whoever only tells of packs reads no YAML
+    from troubleshoot.knowledge.base import RuleFile
 
 LETTERS: Final = 16
 """Of the hash, which is for telling versions apart and keeps nobody out."""
