@@ -17,7 +17,6 @@ from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.outside.text import plain_words
-from troubleshoot.quantities.units import unit
 from troubleshoot.safety.hearing.moments import moment_within, with_day
 from troubleshoot.safety.hearing.roles import (
     ROLES,
@@ -41,7 +40,7 @@ from troubleshoot.safety.stops.reopening import (
     when_read,
 )
 from troubleshoot.safety.stops.result import NotAResult
-from troubleshoot.safety.stops.shown import as_read, as_seen, read_in, seen_as
+from troubleshoot.safety.stops.shown import as_read, as_seen, read_in, seen_as, spoken_units
 from troubleshoot.visit.events import PartGiven
 
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
@@ -157,8 +156,7 @@ def _ask_shown(book: VisitBook, listener: Listener, met: StopMet) -> Talk[str]:
     hazard = knowledge.hazards[met.hazard]
     test = knowledge.tests[hazard.all_clear or (met.spot or ("",))[0]]
     if units := read_in(knowledge, hazard, test):
-        spoken = " or ".join(dict.fromkeys(unit(each).spoken for each in units))
-        prompt = AskWords(f"What did they read, in {spoken}?", repeated=True)
+        prompt = AskWords(f"What did they read, in {spoken_units(units)}?", repeated=True)
         return (
             yield from ask_part(listener, prompt, partial(as_read, knowledge, hazard, test, on))
         )

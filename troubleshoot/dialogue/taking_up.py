@@ -223,9 +223,7 @@ def _is_metered(
         return
     if not by_number_alone(decision.stop.hazard, test):
         return
-    if event.text and not all(
-        leg.typed_unit for leg in read_text(test, event.text, knowledge).values
-    ):
+    if event.text and not _has_its_unit(knowledge, test, event.text):
         spoken = unit(expected_for(test, knowledge)[0].unit).spoken
         raise NearlyAnAnswer(f"{event.text} may be of anything: type it with its unit, {spoken}.")
     if not event.text and sound_outcomes(test) >= {*event.outcomes}:

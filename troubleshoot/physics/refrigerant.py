@@ -11,12 +11,10 @@ import json
 import math
 from bisect import bisect_right
 from functools import cache
-from typing import Final
 
 from troubleshoot.physics.make_property_tables import LOWEST_C, TABLES, VAPOUR_STEP
 
 Column = tuple[float, ...]
-_KELVIN: Final = 273.15
 
 
 class Refrigerant:

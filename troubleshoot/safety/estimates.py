@@ -10,17 +10,11 @@ ESTIMATE: Final = (
     r"possibly|nearly|almost|more or less|close to|i (?:think|guess))\b\.?)"
 )
 _ESTIMATE: Final = re.compile(ESTIMATE, re.IGNORECASE)
-_AT_THE_END: Final = re.compile(rf"{ESTIMATE} ?$", re.IGNORECASE)
 
 
 def is_estimate(said: str) -> bool:
     """Whether anything is told as about so much."""
     return _ESTIMATE.search(said) is not None
-
-
-def leads_to_estimate(before: str) -> bool:
-    """Whether the number behind these words is told as about so much."""
-    return _AT_THE_END.search(before) is not None
 
 
 def without_estimate(said: str) -> str:

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD, hazard_on_record, stopping
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
+from troubleshoot.safety.hearing.roles import names_a_role, roles_in
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.reopening import (
@@ -29,24 +29,6 @@ from troubleshoot.visit.events import Answered, Event, Halted, Started, VisitEnd
 from troubleshoot.visit.state import VisitState
 
 NOW = datetime(2026, 11, 26, 9, 45, 59)
-SAID = {
-    "fire-service": "the fire service",
-    "medical-service": "the medical service",
-    "gas-utility": "the gas utility",
-    "gas-fitter": "a licensed gas fitter",
-    "combustion": "a combustion-qualified person, with an analyzer",
-    "heating-contractor": "a licensed heating contractor",
-    "electrician": "a licensed electrician",
-    "electric-utility": "the electric utility",
-    "refrigerant": "a certified refrigerant technician, trained for this refrigerant",
-    "fire-alarm": "a person licensed for fire alarms",
-    "building-owner": "the building's owner",
-    "supervisor": "the supervisor",
-}
-
-
-def test_the_roles_and_how_they_are_spoken_of() -> None:
-    assert list(ROLES.items()) == list(SAID.items())
 
 
 def test_a_hazard_says_who_may_clear_it_and_else_the_supervisor_does() -> None:

@@ -21,7 +21,6 @@ AT: Final = " at "
 MATTERS: Final = ("critical", "usual", "little")
 FUSE_CLASSES: Final = ("CC", "CF", "G", "H", "J", "K1", "K5", "L", "RK1", "RK5", "T")
 """Classes of low-voltage fuses by the parts of UL 248 (from memory)."""
-MOST_OF_A_SIZE: Final = 99
 
 _COUNTED: Final = re.compile(r"(?:([1-9][0-9]?)\s*(?:of|x)?\s+)?(\S+)", re.IGNORECASE)
 _FILTER: Final = re.compile(r"[1-9][0-9]?(?:\.[0-9]+)?(?:x[1-9][0-9]?(?:\.[0-9]+)?){2}")

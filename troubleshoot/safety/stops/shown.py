@@ -47,6 +47,11 @@ def read_in(knowledge: Knowledge, hazard: Hazard, test: Test) -> tuple[str, ...]
     return tuple(dict.fromkeys((*units, *_GAS_IN_AIR))) if {*units} & {*_SHARES} else units
 
 
+def spoken_units(units: tuple[str, ...]) -> str:
+    """Units as they are said, each once: % LEL or ppm."""
+    return " or ".join(dict.fromkeys(unit(each).spoken for each in units))
+
+
 def seen_as(test: Test) -> tuple[str, ...]:
     """The outcomes of the look that shows a hazard gone, as they are said; the sound ones first."""
     sound = sound_outcomes(test)
@@ -73,10 +78,9 @@ def as_read(knowledge: Knowledge, hazard: Hazard, test: Test, on: Unit, typed: s
     units = read_in(knowledge, hazard, test)
     told = _numbers(typed, units)
     if told is None:
-        example = " or ".join(dict.fromkeys(unit(each).spoken for each in units))
         raise NotAResult(
-            f"Give the number that the instrument shows, with its unit ({example}) and nothing "
-            "else. A note keeps words beside it: note and what to write."
+            f"Give the number that the instrument shows, with its unit ({spoken_units(units)}) and "
+            "nothing else. A note keeps words beside it: note and what to write."
         )
     unit_id, legs = told
     judged = _is_tested if hazard.tested else partial(_is_sound, knowledge, test, on)
