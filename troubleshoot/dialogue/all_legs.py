@@ -9,8 +9,7 @@ import re
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.measuring import reads
 
 _LEGS: Final = 3
 _GOOD: Final = re.compile(
@@ -36,12 +35,4 @@ def number_of_all_legs(knowledge: Knowledge, test: Test, typed: str) -> str:
     bare = _GOOD.sub("", typed.strip().rstrip(" .!"))
     found = _OF_EACH.fullmatch(bare)
     told = (" ".join([found["number"].strip()] * _LEGS), found["number"]) if found else (bare,)
-    return next((each for each in told if each != typed and _reads(knowledge, test, each)), "")
-
-
-def _reads(knowledge: Knowledge, test: Test, text: str) -> bool:
-    try:
-        read_text(test, text, knowledge)
-    except NotUnderstood:
-        return False
-    return True
+    return next((each for each in told if each != typed and reads(test, each, knowledge)), "")

@@ -82,6 +82,15 @@ def read_text(test: Test, text: str, knowledge: Knowledge) -> Typed:
     raise first
 
 
+def reads(test: Test, text: str, knowledge: Knowledge) -> bool:
+    """Whether text is a reading of a test."""
+    try:
+        read_text(test, text, knowledge)
+    except NotUnderstood:
+        return False
+    return True
+
+
 def _read(text: str, expected: Expected) -> Typed:
     """Typed text in the unit expected, or in any that means the same there."""
     nothing = _NOTHING_IN_AIR.fullmatch(text.strip())

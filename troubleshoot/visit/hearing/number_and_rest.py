@@ -8,9 +8,8 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.text import plain_words
-from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
-from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.measuring import reads
 from troubleshoot.safety.declared import STEPS
 
 _BESIDE: Final = frozenset({"all", "and", "at", "but", "else", "is", "otherwise", "rest", "the"})
@@ -31,7 +30,7 @@ def apart(knowledge: Knowledge, test: Test, typed: str) -> tuple[str, str]:
     parts = _OF_WHAT.sub(" ", " ".join(typed.replace(",", " ").split())).split()
     for end in range(len(parts), 0, -1):
         for number, rest in ((parts[:end], parts[end:]), (parts[-end:], parts[:-end])):
-            if _reads(knowledge, test, " ".join(number)) and not _has_another_unit(number, rest):
+            if reads(test, " ".join(number), knowledge) and not _has_another_unit(number, rest):
                 return " ".join(number), _said(rest)
     return "", typed
 
@@ -71,11 +70,3 @@ def rest_wanted(test: Test, number: str, read: tuple[str, ...], confirmed: str) 
         f"{told}. Of all else the number says nothing: type "
         f'"{number} {confirmed}" when the rest is well, or the number and what is not.'
     )
-
-
-def _reads(knowledge: Knowledge, test: Test, text: str) -> bool:
-    try:
-        read_text(test, text, knowledge)
-    except NotUnderstood:
-        return False
-    return True

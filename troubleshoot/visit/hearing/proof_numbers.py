@@ -8,11 +8,11 @@ from collections.abc import Iterator
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Proof, Test
-from troubleshoot.quantities.typed import Expected, NotUnderstood, read
+from troubleshoot.quantities.typed import Expected, read
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.classify import classify
-from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.measuring import reads
 from troubleshoot.reasoning.readings.not_judged import missing_for
 from troubleshoot.reasoning.readings.readings import outcomes_of
 from troubleshoot.reasoning.readings.values import Value, Values
@@ -113,7 +113,7 @@ def judged_readings(
     sound, places = {*proof.finding.outcomes}, _places(values, test, per)
     is_by_words = not any(o.limits for o in test.outcomes if o.id in sound)
     for text in texts:
-        if computed is not None and (text == bare or not _is_read_by(knowledge, test, text)):
+        if computed is not None and (text == bare or not reads(test, text, knowledge)):
             seen = _computed(values, test, places, computed, text)
         else:
             seen = _seen(values, test, places, text)
@@ -142,19 +142,11 @@ def _texts(
     """The readings that are told: the whole answer, or each number that stands in it."""
     if bare is not None and bare == typed.strip():
         return [bare]
-    if _is_read_by(knowledge, test, typed):
+    if reads(test, typed, knowledge):
         return [typed]
     if OF_INSULATION in units and (grounds := to_ground(typed)):
         return [*grounds]
     return [number for number, _ in numbers_in(typed, units)] or ([] if bare is None else [bare])
-
-
-def _is_read_by(knowledge: Knowledge, test: Test, text: str) -> bool:
-    try:
-        read_text(test, text, knowledge)
-    except NotUnderstood:
-        return False
-    return True
 
 
 def _judged_by_its_text(
