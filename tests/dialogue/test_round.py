@@ -32,12 +32,22 @@ GAS_ONLY = frozenset(
     {"fuel", "ignition", "igniter", "draft", "gas-input-rating", "gas-inlet-minimum"}
     | {"gas-inlet-maximum", "pressure-switch-set-point", "flame-current-dropout"}
 )
-ONE = load_shipped().typical_units["light-single-phase"].unit
-TWO = load_shipped().typical_units["middling-two-circuits"].unit
+INSIDE = load_shipped().typical_units["light-single-phase"].unit
+ONE = {**INSIDE, "service-ports": "outside"}
+TWO = {
+    **load_shipped().typical_units["middling-two-circuits"].unit,
+    "service-ports": "outside",
+}
 ELECTRIC = {k: v for k, v in ONE.items() if k not in GAS_ONLY} | {"heat": "electric"}
-UNITS: Mapping[str, Mapping[str, object]] = {"one": ONE, "two": TWO, "electric": ELECTRIC}
+UNITS: Mapping[str, Mapping[str, object]] = {
+    "one": ONE,
+    "inside": INSIDE,
+    "two": TWO,
+    "electric": ELECTRIC,
+}
 MOST_PROMPTS = {
     ("one", "spring"): 110,
+    ("inside", "spring"): 126,
     ("one", "fall"): 122,
     ("two", "spring"): 144,
     ("two", "fall"): 139,
@@ -45,8 +55,14 @@ MOST_PROMPTS = {
     ("electric", "fall"): 69,
 }
 """A round that was built before, and lost, took 145 on a gas unit in fall and 87 on an electric."""
-PROVINGS = {("one", "fall"): 6, ("two", "fall"): 6, ("electric", "fall"): 4}
-"""How often the meter is proved; in spring 3 times. Before: 7, 7 and 5, and in spring 4."""
+PROVINGS = {
+    ("inside", "spring"): 6,
+    ("one", "fall"): 6,
+    ("two", "fall"): 6,
+    ("electric", "fall"): 4,
+}
+"""How often the meter is proved; in spring 3 times. Before: 7, 7 and 5, and in spring 4. Hoses
+behind a panel come off dead: a lock-out more."""
 
 ODD = {
     "capacitance-out-of-circuit at capacitor compressor 1": "very-low",

@@ -18,7 +18,8 @@ from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import after_step, after_test, refusals
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
-UNIT = replace(DEMANDING_UNIT, burns_gas=True)
+UNIT = replace(DEMANDING_UNIT, burns_gas=True, ports_outside=True)
+"""With its ports outside nothing has to be dead for gauges: behind a panel stages make way."""
 PLACES = {"circuit": ("circuit 1", "circuit 2"), "tap": ("inlet tap", "outlet tap")}
 GUARDED = WorkState(
     roof="go", occupants_told=True, fire_panel="on-test", arc_clothing=True, area_clear=True

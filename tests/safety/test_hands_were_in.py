@@ -21,7 +21,8 @@ READY = WorkState(
 LAID_OFF = {"arc_clothing": False, "second_person": False}
 HANDS_ON_PARTS = {
     "hook-up-dead", "leads-back", "manometer-on", "manometer-off", "charge-recovered",
-    "circuit-held", "circuit-to-zero", "circuit-evacuated", "charge-put-back",
+    "circuit-held", "circuit-to-zero", "circuit-evacuated", "charge-put-back", "gauges-on",
+    "gauges-off",
 }  # fmt: skip
 """Nobody turns a valve or a terminal screw in arc-rated gloves, nor needs watching locked out."""
 
@@ -32,6 +33,13 @@ def test_gloves_and_help_are_asked_for_again_once_hands_were_on_parts(step: str)
         after = STEPS[step].effect(READY, "circuit 1", outcomes)
         stay = step not in HANDS_ON_PARTS
         assert (after.arc_clothing, after.second_person) == (stay, stay)
+
+
+@pytest.mark.parametrize("step", ["gauges-on", "gauges-off"])
+def test_hoses_at_outside_ports_take_no_gloves_off_where_it_is_not_locked_out(step: str) -> None:
+    running = replace(READY, power="on")
+    after = STEPS[step].effect(running, "circuit 1", (CONFIRMED[step],))
+    assert after.arc_clothing and after.second_person
 
 
 @pytest.mark.parametrize(

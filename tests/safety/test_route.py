@@ -20,7 +20,8 @@ from troubleshoot.safety.route import (
 from troubleshoot.safety.steps import Step, minutes_of
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
-PLAIN = UnitAtWork(circuits=("circuit 1", "circuit 2"))
+PLAIN = UnitAtWork(circuits=("circuit 1", "circuit 2"), ports_outside=True)
+INSIDE = replace(PLAIN, ports_outside=False)
 WATCHED = replace(PLAIN, flammable=True, fire_panel=True)
 A2L = "refrigerant-sweep-a2l"
 READY = WorkState(
@@ -62,6 +63,10 @@ CASES: list[tuple[str, WorkState, Needs, UnitAtWork, Step | None]] = [
     ("meter for dead work", that(LOCKED, meter="failed"), DEAD, PLAIN, Step("tester-proof")),
     ("meter not needed", that(STOPPED, meter="failed", panels="off"), LIVE, PLAIN, None),
     ("gauges", READY, Needs(circuits=GAUGED), PLAIN, Step("gauges-on", "circuit 1")),
+    ("gauges inside", READY, Needs(circuits=GAUGED), INSIDE, Step("stop-by-controls")),
+    ("gauges inside dead", that(LOCKED, dead="proved"), Needs(circuits=GAUGED), INSIDE,
+     Step("gauges-on", "circuit 1")),
+    ("gauges inside on", at(READY, "gauges-on"), Needs("running", circuits=GAUGED), INSIDE, None),
     ("gauges unsure", at(READY, "gauges-unsure"), Needs(circuits=GAUGED), PLAIN,
      Step("gauges-on", "circuit 1")),
     ("gauges swept", READY, Needs(circuits=GAUGED), WATCHED, Step(A2L)),
@@ -185,6 +190,12 @@ def test_the_next_step(state: WorkState, needs: Needs, unit: UnitAtWork, step: S
         (READY, PLAIN, []),
         (that(READY, roof="not-checked"), PLAIN, ["roof-conditions"]),
         (at(READY, "gauges-on", "circuit 2"), PLAIN, ["gauges-off circuit 2"]),
+        (at(that(LOCKED, dead="proved"), "gauges-on"), INSIDE,
+         ["gauges-off circuit 1", "panels-on", "tools-clear", "lock-off", "restart-and-watch"]),
+        (at(READY, "gauges-on"), INSIDE,
+         ["stop-by-controls", "lockout", "panels-off", "verified-dead", "tester-proof",
+          "verified-dead", "tester-proof", "gauges-off circuit 1", "panels-on", "tools-clear",
+          "lock-off", "restart-and-watch"]),
         (at(READY, "gauges-unsure"), WATCHED, [A2L, "gauges-off circuit 1"]),
         (that(READY, fire_panel="unsure"), PLAIN, ["fire-panel-back"]),
         (that(READY, fire_panel="on-test"), WATCHED, ["fire-panel-back"]),

@@ -26,7 +26,7 @@ from troubleshoot.safety.route import next_step
 from troubleshoot.safety.step_guards import StepGuard
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import after_test, refusals
-from troubleshoot.safety.work_state import WorkState
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 MUST_STAND = {
     "edge-protection": "edge-near",
@@ -51,8 +51,12 @@ MUST_STAND = {
     "manometer-on": "roof-safe locked opened dead-first dead-last meter-last gas-shut no-gas",
     "manometer-off": "roof-safe locked opened dead-first dead-last meter-last gas-shut no-gas",
     "plug-under-gas": "roof-safe powered cock-open called",
-    "gauges-on": "roof-safe no-refrigerant",
-    "gauges-off": "roof-safe no-refrigerant",
+    "gauges-on": (
+        "roof-safe no-refrigerant locked opened dead-first dead-last meter-last bled:all"
+    ),
+    "gauges-off": (
+        "roof-safe no-refrigerant locked opened dead-first dead-last meter-last bled:all"
+    ),
     "charge-recovered": "roof-safe no-refrigerant locked",
     "circuit-held": "roof-safe locked",
     "circuit-to-zero": "roof-safe locked",
@@ -110,17 +114,23 @@ MUTANTS = [(step, guard) for step in STEPS.values() for guard in step.after]
 
 def disagreements() -> Iterator[str]:
     """Where a test would be shown that the officer or the order of work would not show, or not."""
-    officer = Officer(DEMANDING_UNIT)
-    for index, (test, place) in enumerate(SAMPLES):
-        needs = needs_of(test, place, DEMANDING_UNIT)
-        for state in with_one_fact_wrong(ready_for(index, DEMANDING_UNIT)):
-            shown = not unmet(state, needs)
-            if shown and officer.objection(as_world(state), test, place):
-                yield f"{test.id}: {officer.objection(as_world(state), test, place)}"
-            hidden_jumper = state.jumpers and state.panels == "on"  # cannot come about: see below
-            arrived = next_step(state, needs, DEMANDING_UNIT) is None
-            if shown != arrived and not hidden_jumper:
-                yield f"{test.id}: shown is {shown} with {state}"
+    for index, (test, _) in enumerate(SAMPLES):
+        yield from _disagreements_on(DEMANDING_UNIT, index)
+        if "gauges-on" in test.needs_state:
+            yield from _disagreements_on(replace(DEMANDING_UNIT, ports_outside=True), index)
+
+
+def _disagreements_on(unit: UnitAtWork, index: int) -> Iterator[str]:
+    officer, (test, place) = Officer(unit), SAMPLES[index]
+    needs = needs_of(test, place, unit)
+    for state in with_one_fact_wrong(ready_for(index, unit)):
+        shown = not unmet(state, needs)
+        if shown and officer.objection(as_world(state), test, place):
+            yield f"{test.id}: {officer.objection(as_world(state), test, place)}"
+        hidden_jumper = state.jumpers and state.panels == "on"  # cannot come about: see below
+        arrived = next_step(state, needs, unit) is None
+        if shown != arrived and not hidden_jumper:
+            yield f"{test.id}: shown is {shown} with {state}"
 
 
 def step_disagreements(step: str) -> Iterator[str]:

@@ -94,7 +94,8 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...], heat: bool =
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
     if step.id in _PLUG_OUT and step.place != "inlet tap" and outcome != "plugged":
         things = (*things, "plug-untested {place}")
-    if step.id in _HANDS_ON_PARTS:
+    at_ports_dead = step.id in ("gauges-on", "gauges-off") and "locked" in world
+    if step.id in _HANDS_ON_PARTS or at_ports_dead:
         things = (*things, "undressed", "alone")
     return happened(world, *(thing.format(place=step.place) for thing in things))
 

@@ -31,8 +31,9 @@ _HOOKED_UP = {
 }
 _TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
 _AT_PORTS = "at-ports"
-"""Read with gauges, or a probe on the pipe, alone: from outside with every panel on, where the unit
-has its ports there."""
+"""Read with gauges, or a probe on the pipe, alone: with every panel on. Behind one they are put on
+dead together, and led out."""
+_AT_HOSES = ("gauges-on", "gauges-off")
 _IN_ROD_LEAD = "hooked-up flame rod lead"
 
 
@@ -49,8 +50,8 @@ class Officer:
 
     def objection(self, world: World, test: Test, place: str | None) -> str:
         """Why this test must not be shown now; empty when it may."""
-        if self.unit.ports_outside and _AT_PORTS in test.needs_state:
-            test = replace(test, work_state="running", exposes="none")
+        if _AT_PORTS in test.needs_state:
+            test = self._as_read_at_ports(test)
         return (
             self._about_people(world, test)
             or self._about_power(world, test)
@@ -60,6 +61,21 @@ class Officer:
             or self._about_refrigerant(world, test, place)
         )
 
+    def objection_to_step(self, world: World, step: str) -> str:
+        """Why this step must not be offered now: hoses behind a panel that is live, or on.
+
+        29 CFR 1910.333(a)(1) and NFPA 70E 110.2 (from memory): nothing is done live that can be
+        done dead, and a hose can.
+        """
+        if step not in _AT_HOSES or self.unit.ports_outside:
+            return ""
+        return self._hands_in(world) or ("" if "opened" in world else "the panel is on")
+
+    def _as_read_at_ports(self, test: Test) -> Test:
+        gauged = () if self.unit.ports_outside else ("gauges-on",)
+        needs = (*test.needs_state, *gauged)
+        return replace(test, work_state="running", exposes="none", needs_state=needs)
+
     def _fires(self, test: Test) -> bool:
         """Whether a burner is lit for it, or may be, whatever panels are on."""
         heats = test.area in _BURNERS
@@ -68,7 +84,8 @@ class Officer:
         return self.unit.burns_gas and heats and test.work_state in ("running", "running-open")
 
     def _about_people(self, world: World, test: Test) -> str:
-        opened = test.work_state in _OPENED or self._fires(test)
+        gauged_dead = "gauges-on" in test.needs_state and not self.unit.ports_outside
+        opened = test.work_state in _OPENED or self._fires(test) or gauged_dead
         if test.work_state != "any" and "roof-safe" not in world:
             return "the roof is not known to be safe"
         if opened and "told" not in world:

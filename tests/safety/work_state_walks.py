@@ -81,6 +81,12 @@ class Asked:
         self.name = f"{test.id} at {place}"
         self._officer = Officer(unit)
         self._said: dict[World, str] = {}
+        self._said_of_step: dict[tuple[World, str], str] = {}
+
+    def objection_to_step(self, world: World, step: str) -> str:
+        if (world, step) not in self._said_of_step:
+            self._said_of_step[world, step] = self._officer.objection_to_step(world, step)
+        return self._said_of_step[world, step]
 
     def objection(self, world: World) -> str:
         if world not in self._said:
@@ -110,9 +116,18 @@ class Belief:
         return tuple((each, _about_the_way(state, each.needs, unit)) for each in self.walk.asked)
 
     @cached_property
+    def hoses(self) -> tuple[tuple[Asked, str], ...]:
+        """The steps at hoses that would be offered now, each with the test that it leads to."""
+        steps = ((a, route.next_step(self.state, a.needs, self.walk.unit)) for a in self.walk.asked)
+        leaving = route.next_step(self.state, LEAVING, self.walk.unit, leaving=True)
+        offered = (*steps, *((each, leaving) for each in self.walk.asked[:1]))
+        return tuple((a, s.id) for a, s in offered if s and s.id in ("gauges-on", "gauges-off"))
+
+    @cached_property
     def may_be_wrong(self) -> bool:
-        """Whether anything can be said against it: a test shown, or the way to one."""
-        return bool(self.shown) or any(words for _, words in self.objections)
+        """Whether anything can be said against it: a test shown, hoses, or the way to one."""
+        about_ways = any(words for _, words in self.objections)
+        return bool(self.shown) or bool(self.hoses) or about_ways
 
     @cached_property
     def ways(self) -> tuple[tuple[Happening, Belief], ...]:
@@ -163,6 +178,9 @@ class Job(NamedTuple):
             words = (each.objection(self.world) if shown else "") or about_the_way
             if words:
                 yield f"{each.name}: {words}"
+        for each, step in self.belief.hoses:
+            if words := each.objection_to_step(self.world, step):
+                yield f"{step} on the way to {each.name}: {words}"
 
 
 class Walk:

@@ -1,7 +1,9 @@
-"""What is read at the service ports, where these are outside the cabinet: no panel is opened.
+"""What is read at the service ports, with every panel on: no panel is opened live for it.
 
-Gauges, and a probe on the pipe beside a port, then go on from outside. What is told of refrigerant,
-of what is hot and of what turns is told as ever.
+Where these are outside the cabinet, gauges and a probe on the pipe beside a port go on from there.
+Where they are behind a panel, or nobody knows, gauges go on dead and probes with them, hoses and
+wires are led out, and the panel goes back on before the unit runs (29 CFR 1910.333(a)(1), from
+memory). What is told of refrigerant, of what is hot and of what turns is told as ever.
 """
 
 from __future__ import annotations
@@ -15,12 +17,22 @@ from troubleshoot.safety.work_state import UnitAtWork
 
 AT_PORTS: Final[Need] = "at-ports"
 """What a rule file calls what is read with gauges, or a probe on the pipe beside a port, alone."""
+GAUGES_ON: Final[Need] = "gauges-on"
 LIVE_WORK: Final = "live-work"
 
 
 def as_read_on(test: Test, unit: UnitAtWork) -> Test:
-    """The test as this unit has it read: running with every panel on, where its ports allow it."""
-    if not unit.ports_outside or AT_PORTS not in test.needs_state:
+    """The test as this unit has it read: running, every panel on, what it is read with led out.
+
+    A probe behind a panel goes on under the one lock-out that gauges want there.
+    """
+    if AT_PORTS not in test.needs_state:
         return test
-    hazards = tuple(hazard for hazard in test.hazards if hazard != LIVE_WORK)
-    return replace(test, work_state="running", exposes="none", hazards=hazards)
+    inside = () if unit.ports_outside else (GAUGES_ON,)
+    return replace(
+        test,
+        work_state="running",
+        exposes="none",
+        hazards=tuple(hazard for hazard in test.hazards if hazard != LIVE_WORK),
+        needs_state=tuple(dict.fromkeys((*test.needs_state, *inside))),
+    )

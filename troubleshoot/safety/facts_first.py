@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from typing import Final
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, Test
-from troubleshoot.safety.at_ports import AT_PORTS
+from troubleshoot.safety.at_ports import AT_PORTS, GAUGES_ON
 from troubleshoot.safety.cautions import SUPPLY, facts_behind
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
@@ -33,7 +33,8 @@ def facts_to_settle(
 
 def where_its_ports_are(knowledge: Knowledge, job: Job, test: Test) -> tuple[EquipmentFact, ...]:
     """The fact of the service ports, where a panel would be opened for what is read at them."""
-    if AT_PORTS not in test.needs_state or SERVICE_PORTS not in knowledge.facts:
+    at_them = not {AT_PORTS, GAUGES_ON}.isdisjoint(test.needs_state)
+    if not at_them or SERVICE_PORTS not in knowledge.facts:
         return ()
     opens = any(step.id in OPENS for step in steps_before(job, test, None))
     return tuple(knowledge.facts[name] for name in _open(job, (SERVICE_PORTS,)) if opens)

@@ -126,7 +126,8 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
     fires = burns(test, energy, unit)
     may_fire = unit.burns_gas and test.id in ONE_CALL
-    reaches_people = fires or energy in STOPPED or UNIT_STOPPED in needed
+    gauged_dead = "gauges-on" in needed and not unit.ports_outside
+    reaches_people = fires or energy in STOPPED or UNIT_STOPPED in needed or gauged_dead
     under_gas = UNDER_GAS in needed
     gas: Literal["any", "on", "shut"] = "on" if fires or may_fire or under_gas else "any"
     if "gas-shut" in needed:

@@ -35,8 +35,8 @@ def _sweep(guard: StepGuard, sweep: str) -> Stage:
     return _if(guard, lambda way: sweep in way.needs.sweeps)
 
 
-def _circuits_needed(way: Way) -> Places:
-    return tuple(place for place, _ in way.needs.circuits)
+def _gauged_from_outside(way: Way) -> Places:
+    return way.to_gauge if way.unit.ports_outside else ()
 
 
 def _repaired_circuits(way: Way) -> Places:
@@ -62,10 +62,6 @@ def _to_be_charged(way: Way) -> Places:
     if way.needs.energised:
         return without
     return tuple(place for place in without if (place, "gauges-on") in way.needs.circuits)
-
-
-def _ours_on_circuits(way: Way) -> Places:
-    return tuple(place for place, _ in way.state.circuits) if way.leaving else ()
 
 
 def _to_be_plugged(way: Way) -> Places:
@@ -103,7 +99,7 @@ STAGES: Final = (
     _sweep(guards.ROOM_AIR_CLEAR, ROOM_AIR),
     _if(guards.STOPPED, lambda way: way.needs.stopped),
     _if(guards.METER_PROVED, lambda way: way.needs.meter or way.dead_wanted),
-    Stage(guards.GAUGED, _circuits_needed),
+    Stage(guards.GAUGED, _gauged_from_outside),
     _if(guards.LOCKED_OUT, lambda way: way.lock_wanted),
     _if(guards.NO_SECOND_SOURCE, lambda way: way.dead_wanted or way.needs.closed),
     _if(guards.PANELS_OFF, lambda way: way.dead_wanted),
@@ -111,13 +107,14 @@ STAGES: Final = (
     _if(guards.PROVED_SINCE_TESTED, lambda way: way.dead_wanted),
     _if(guards.CHARGE_BLED, lambda way: way.dead_wanted),
     _if(guards.TESTED_DEAD_AGAIN, lambda way: way.dead_wanted),
+    Stage(guards.GAUGED, lambda way: way.to_gauge),
     _if(guards.CLIPS_DEAD, lambda way: way.needs.clips),
     Stage(guards.CHARGE_IS_OUT, _circuits_needed_empty),
     Stage(guards.CHARGE_IS_OUT, _in_vacuum),
     _if(guards.NOTHING_HOOKED_UP, lambda way: way.leads_wrong),
     Stage(guards.HOOKED_UP, lambda way: way.needs.hook_ups),
     Stage(guards.CHARGE_IN, _to_be_charged),
-    Stage(guards.GAUGES_ARE_OFF, _ours_on_circuits),
+    Stage(guards.GAUGES_ARE_OFF, lambda way: way.to_ungauge),
     Stage(guards.PLUG_IN, _to_be_plugged),
     _if(guards.GAS_SWEPT, lambda way: way.needs.energised),
     _if(guards.JUMPERS_OUT, lambda way: way.gas_wanted),

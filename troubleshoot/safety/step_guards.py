@@ -281,6 +281,22 @@ GAUGES_ARE_OFF: Final = StepGuard(
     "no gauges on",
     lambda state, place, unit: state.circuit(place) not in ("gauges-on", "gauges-unsure"),
 )
+PORTS_LOCKED_OUT: Final = StepGuard(
+    "the service ports outside, or the power locked out",
+    lambda state, place, unit: unit.ports_outside or state.power == "locked-out",
+)
+PORTS_OPENED: Final = StepGuard(
+    "the service ports outside, or the panel off",
+    lambda state, place, unit: unit.ports_outside or state.panels == "off",
+)
+PORTS_DEAD: Final = StepGuard(
+    "the service ports outside, or dead proved at the point of work",
+    lambda state, place, unit: unit.ports_outside or state.dead == "proved",
+)
+PORTS_BLED: Final = StepGuard(
+    "the service ports outside, or every capacitor and drive discharged and metered",
+    lambda state, place, unit: unit.ports_outside or _charge_is_bled(state, unit),
+)
 CHARGE_IN: Final = _circuit("the charge in", "closed", "gauges-unsure", "gauges-on")
 GAUGES_ON: Final = _circuit("gauges on", "gauges-on", "charge-unsure")
 GAUGES_MAY_BE_ON: Final = _circuit("the charge in and gauges on", "gauges-on", "gauges-unsure")

@@ -18,12 +18,28 @@ class Way:
 
     @property
     def dead_wanted(self) -> bool:
-        """Work has to be done dead: the test itself, leads, what is hooked up, a tap of the gas."""
+        """Work has to be done dead: the test itself, leads, hook-ups, a tap of the gas, gauges."""
         before_power = self.leads_wrong or self.hook_up_wanted or self.taps_wrong
         opened = self.needs.closed and self.state.panels != "on"
+        inside = not self.unit.ports_outside and bool(self.to_gauge or self.to_ungauge)
         return (
-            self.needs.energy == "locked-out" or opened or (self.needs.energised and before_power)
+            self.needs.energy == "locked-out"
+            or opened
+            or inside
+            or (self.needs.energised and before_power)
         )
+
+    @property
+    def to_gauge(self) -> tuple[str, ...]:
+        """Circuits that gauges have still to go on."""
+        off = ("closed", "gauges-unsure")
+        return tuple(at for at, _ in self.needs.circuits if self.state.circuit(at) in off)
+
+    @property
+    def to_ungauge(self) -> tuple[str, ...]:
+        """Circuits that gauges are on, or may be, and that are left."""
+        on = ("gauges-on", "gauges-unsure")
+        return tuple(at for at, now in self.state.circuits if self.leaving and now in on)
 
     @property
     def lock_wanted(self) -> bool:

@@ -1,4 +1,4 @@
-"""With its service ports outside a unit keeps its panels on while pressures are read."""
+"""A unit keeps its panels on while pressures are read; hoses behind one go on dead."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from troubleshoot.dialogue.prompts import Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.steps import GAUGES_ON, OPENS
+from troubleshoot.safety.steps import GAUGES_ON, OPENS, PANELS_OFF, PANELS_OFF_ENERGISED
 
 UNIT: Mapping[str, object] = {
     "line-volts-class": "208-to-240-volt",
@@ -62,8 +62,9 @@ def test_no_panel_is_opened_for_ports_that_are_outside() -> None:
 def test_it_is_asked_once_and_before_the_panel_comes_off() -> None:
     for ports in ("inside", None):
         said = up_to_the_reading(ports)
-        opened = min(said.index(f"[{step}]") for step in OPENS if f"[{step}]" in said)
-        assert said.count(ASKED) == 1 and said.index(ASKED) < opened
+        assert f"[{PANELS_OFF_ENERGISED}]" not in said
+        assert said.count(ASKED) == 1
+        assert said.index(ASKED) < said.index(f"[{PANELS_OFF}]") < said.index(f"[{GAUGES_ON}]")
 
 
 def test_it_is_not_asked_where_no_gauges_go_on() -> None:

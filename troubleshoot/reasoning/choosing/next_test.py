@@ -10,11 +10,13 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Callable, Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
+from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.vocabulary import Need
 from troubleshoot.reasoning.choosing.stopping import entropy, pays
 from troubleshoot.reasoning.choosing.told_apart import Reports
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
@@ -31,6 +33,7 @@ TOO_UNLIKELY = 1e-5
 QUESTION_MINUTES = 1.0
 """What any test takes besides its own minutes (common practice, no source)."""
 
+_AT_PORTS: Final[Need] = "at-ports"
 _STATE = {
     "any": 0, "running": 1, "locked-closed": 2, "locked-out": 3, "running-open": 4,
     "energised-open": 5,
@@ -244,7 +247,7 @@ class Chooser:
             ]
             told = [self._candidate(standing, test, place, asks, switch) for place in places]
             found += _shared([each for each in told if each is not None], switch)
-        return tuple(sorted(found, key=in_order))
+        return tuple(sorted(_hooked_up_together(found, self.hypotheses), key=in_order))
 
     def _candidate(
         self,
@@ -288,6 +291,25 @@ def _shared(places: Sequence[Candidate], switch: SwitchMinutes) -> Sequence[Cand
         else each
         for each in places
     ]
+
+
+def _hooked_up_together(found: Iterable[Candidate], known: Hypotheses) -> Iterator[Candidate]:
+    """The candidates, of which those read with gauges and probes at one circuit share a change.
+
+    Whoever has hooked up there reads pressures and pipes in one go, and what follows from them.
+    """
+    at: dict[Place | None, list[Candidate]] = defaultdict(list)
+    for each in found:
+        is_there = any(_AT_PORTS in known.tests[name].needs_state for name in each.asks)
+        if is_there and each.switch_minutes > 0:
+            at[each.at].append(each)
+        else:
+            yield each
+    for same in at.values():
+        change, gain = max(c.switch_minutes for c in same), math.fsum(c.gain for c in same)
+        for each in same:
+            share = change * each.gain / gain / each.switch_minutes
+            yield replace(each, share=min(each.share, share))
 
 
 def in_order(candidate: Candidate) -> tuple[float, float, int, str, str]:

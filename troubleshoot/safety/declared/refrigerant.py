@@ -1,7 +1,9 @@
 """The steps at a refrigerant circuit: gauges on and off, the charge out, and back into a vacuum.
 
 What a repair has opened counts as open and empty until it has held nitrogen and vacuum and its
-charge is weighed in; one that opened nothing is said so in words. Gas that came in while the
+charge is weighed in; one that opened nothing is said so in words. Gauges go on and come off behind
+a panel only where it is dead: nothing about a hose needs power, and what leaves it must meet no
+contactor (29 CFR 1910.333(a)(1) and NFPA 70E 110.2, from memory). Gas that came in while the
 circuit was open stays in it unless it is drawn off first. What is weighed in may escape where it
 was opened: the air is swept anew before the gauges come off.
 """
@@ -11,7 +13,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import all_of, any_other, circuit_is, unclears
+from troubleshoot.safety.changes import all_of, any_other, circuit_is, only_if, unclears
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     CHARGE_BACK,
@@ -28,11 +30,16 @@ from troubleshoot.safety.step_guards import (
     NOT_SAID_WHETHER_OPENED,
     OPENED_HOLDS,
     OPENED_KNOWN,
+    PORTS_BLED,
+    PORTS_DEAD,
+    PORTS_LOCKED_OUT,
+    PORTS_OPENED,
     REFRIGERANT_SWEPT,
     ROOF_SAFE,
     WAS_OPENED,
 )
 from troubleshoot.safety.step_guards import GAUGES_ON as GAUGES_ARE_ON
+from troubleshoot.safety.unit_at_work import SERVICE_PORTS
 from troubleshoot.safety.work_state import Circuit, WorkState
 
 
@@ -41,6 +48,19 @@ def _gauges_may_be_off(state: WorkState, place: str) -> WorkState:
         (each, "gauges-unsure" if now == "gauges-on" else now) for each, now in state.circuits
     )
     return state.with_facts(circuits=circuits)
+
+
+def _locked_out(state: WorkState) -> bool:
+    return state.power == "locked-out"
+
+
+def _laid_off(state: WorkState, place: str) -> WorkState:
+    return state.laid_off
+
+
+_AT_THE_PORTS: Final = (PORTS_LOCKED_OUT, PORTS_OPENED, PORTS_DEAD, PORTS_BLED)
+_GLOVES_CHANGED: Final = only_if(_locked_out, _laid_off)
+"""Hoses are handled in gloves for refrigerant, not in those for an arc."""
 
 
 def _vacuum_may_be_gone(state: WorkState, place: str) -> WorkState:
@@ -68,19 +88,22 @@ GAUGES_ON: Final = SafetyStep(
     at="circuit",
     sound="on",
     by="enter",
-    after=(ROOF_SAFE, REFRIGERANT_SWEPT, CIRCUIT_CLOSED),
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, CIRCUIT_CLOSED, *_AT_THE_PORTS),
     brings=(GAUGED, GAUGES_ARE_ON),
-    does=circuit_is("gauges-on"),
+    does=all_of(circuit_is("gauges-on"), _GLOVES_CHANGED),
+    otherwise=any_other(_GLOVES_CHANGED),
     lost={"resumed": _gauges_may_be_off},
+    hangs_on=(SERVICE_PORTS,),
 )
 GAUGES_OFF: Final = SafetyStep(
     id=steps.GAUGES_OFF,
     at="circuit",
     sound="off",
     by="enter",
-    after=(ROOF_SAFE, REFRIGERANT_SWEPT, GAUGES_MAY_BE_ON),
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, GAUGES_MAY_BE_ON, *_AT_THE_PORTS),
     brings=(GAUGES_ARE_OFF,),
-    does=circuit_is("closed"),
+    does=all_of(circuit_is("closed"), _GLOVES_CHANGED),
+    otherwise=any_other(_GLOVES_CHANGED),
 )
 RECOVER: Final = SafetyStep(
     id=steps.RECOVER,

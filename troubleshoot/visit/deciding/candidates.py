@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import cache, partial
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -15,6 +16,7 @@ from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.reaching import leads_nowhere
 from troubleshoot.safety.route import switch_minutes
 from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.safety.unit_at_work import SERVICE_PORTS
 from troubleshoot.visit.deciding.put_before import read_or_skipped
 from troubleshoot.visit.deciding.seen_first import with_the_climb
 from troubleshoot.visit.state import VisitState
@@ -37,8 +39,14 @@ def candidates_from(
 
 
 def switch_from(knowledge: Knowledge, state: VisitState) -> SwitchMinutes:
-    """The minutes to the work state of a test from here; many tests need the same."""
+    """The minutes to the work state of a test from here; many tests need the same.
+
+    Where nobody was asked yet where the service ports are, they are reckoned as outside: the answer
+    is asked for on the way there, and what it costs is reckoned anew.
+    """
     work, unit, tests = state.work, state.at_work, knowledge.tests
+    if SERVICE_PORTS not in {*state.unit.facts, *state.not_known}:
+        unit = replace(unit, ports_outside=True)
     minutes = cache(lambda needs: switch_minutes(work, needs, unit, tests))
     return with_the_climb(state, lambda test, at: minutes(needs_of(test, spoken(at), unit)))
 

@@ -28,7 +28,7 @@ from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.candidates import asking, candidates_from, switch_from, unfit
-from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_ask, to_do
+from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.locked_again import locked_again
@@ -46,7 +46,6 @@ from troubleshoot.visit.deciding.read_shut import (
     first_of,
     has_come,
     hooked_up_before,
-    read_while_shut,
 )
 from troubleshoot.visit.deciding.seen_first import sooner_than
 from troubleshoot.visit.deciding.stop_now import stopped_now
@@ -267,8 +266,6 @@ class Decider:
         if sooner is not None:
             spot = (sooner.test.id, sooner.at)
             return self._towards(state, conclusions, spot, separates(conclusions, sooner))
-        if (shut := read_while_shut(self, state, conclusions, found, wanted)) is not None:
-            return replace(to_ask(self.knowledge, state, *shut), aim=aim, reason=reason)
         before = self._put_before(state, conclusions, found, wanted)
         return before or replace(found, aim=aim, reason=reason)
 

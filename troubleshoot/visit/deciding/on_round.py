@@ -15,10 +15,11 @@ from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
 from troubleshoot.reasoning.evidence.sought import showing
 from troubleshoot.reasoning.unit.places import like, spoken
+from troubleshoot.safety.at_ports import GAUGES_ON
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
-from troubleshoot.safety.needs import left_on, with_needs
-from troubleshoot.safety.reaching import is_blocked
+from troubleshoot.safety.needs import left_on, needs_of, with_needs
+from troubleshoot.safety.reaching import beyond, is_blocked
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
@@ -78,13 +79,35 @@ def hooked_up_once(
     Each lock-out with its proofs costs more than the readings: manometers and meter go on together,
     and stay until the last of them is read.
     """
-    if state.walking is None or not {*test.needs_state} & {*HOOKED}:
+    if state.walking is None:
         return test
+    if not {*test.needs_state} & {*HOOKED}:
+        return _gauged_while_dead(decider, state, conclusions, test)
     tests = decider.knowledge.tests
     left = (tests[spot[0]] for spot, _ in left_to_take(decider, state, conclusions))
     others = (each for each in left if each.per is None and each.work_state == test.work_state)
     wanted = {need for each in others for need in each.needs_state}
     return with_needs(test, (need for need in HOOKED if need in {*wanted, *left_on(state.work)}))
+
+
+def _gauged_while_dead(
+    decider: Decider, state: VisitState, conclusions: Conclusions, test: Test
+) -> Test:
+    """A test that ends dead work, with gauges on before it where some are left to be read inside.
+
+    They would want a lock-out of their own behind a panel. Not for whoever may not put them on.
+    """
+    unit = state.at_work
+    ends_it = state.work.dead == "proved" and needs_of(test, None, unit).energised
+    if unit.ports_outside or not ends_it:
+        return test
+    tests = decider.knowledge.tests
+    left = (tests[spot[0]] for spot, _ in left_to_take(decider, state, conclusions))
+    if not any(GAUGES_ON in each.needs_state for each in left):
+        return test
+    gauged = with_needs(test, (GAUGES_ON,))
+    refused = is_closed(state, gauged, None) or is_blocked(state, gauged, None)
+    return test if refused or beyond(decider.knowledge, state, (gauged,), None) else gauged
 
 
 def why_not_taken(decider: Decider, state: VisitState, conclusions: Conclusions, spot: Spot) -> str:

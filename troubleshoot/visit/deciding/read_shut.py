@@ -1,4 +1,4 @@
-"""What a unit reads with its panels on, before it is stopped or opened live for what it reads open.
+"""What is read together as the unit stands: with its panels on, or open and live.
 
 A wet bulb that is thought of once the panel is off costs a stop, a lock, the panel on, and a new
 call; and a value that follows from what was read for it is not asked for once more.
@@ -8,24 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import chain
-from typing import TYPE_CHECKING
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.knowledge.vocabulary import Need
-from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.superseded import inputs_of
-from troubleshoot.reasoning.unit.places import Place, like, spoken
-from troubleshoot.safety.at_ports import as_read_on
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import OPEN_LIVE, needs_of, with_needs
-from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
-from troubleshoot.safety.stops.standing import Forbidden
-from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.safety.reaching import beyond, is_blocked
 from troubleshoot.visit.state import VisitState
-
-if TYPE_CHECKING:
-    from troubleshoot.visit.deciding.next import Decider
 
 
 def has_come(knowledge: Knowledge, state: VisitState, conclusions: Conclusions) -> bool:
@@ -62,8 +54,8 @@ def hooked_up_before(
 ) -> Test:
     """One of the inputs that is read open and live, with what the others want put on before.
 
-    Gauges and meter go on while the panel is still on, or under the lock, where whoever is asking
-    may put them on.
+    The meter is proved while the panel is still on, and gauges go on before it is opened live,
+    where whoever is asking may put them on.
     """
     unit = state.at_work
     live = needs_of(wanted, None, unit).energy in OPEN_LIVE
@@ -77,35 +69,3 @@ def hooked_up_before(
     hooked_up = with_needs(wanted, (need for need, is_wanted in together if is_wanted))
     refused = is_closed(state, hooked_up, at) or is_blocked(state, hooked_up, at)
     return wanted if refused or beyond(knowledge, state, (hooked_up,), at) else hooked_up
-
-
-def read_while_shut(
-    decider: Decider, state: VisitState, conclusions: Conclusions, found: Decision, wanted: Test
-) -> tuple[Test, Place | None] | None:
-    """What takes no further step, and what is read behind the open panel is judged by.
-
-    Only where the next step ends that: the unit runs with its panels on, and is to be opened live.
-    Of what pays behind the same panel; somebody's own choice and the way out wait for nothing.
-    """
-    work, unit = state.work, state.at_work
-    opens = needs_of(wanted, None, unit).energy in OPEN_LIVE
-    if found.step is None or not opens or work.energy != "running":
-        return None
-    if state.aim_chosen or state.closing or state.walking is not None:
-        return None
-    forbidden, tests = Forbidden(conclusions), decider.knowledge.tests
-    least = least_rate_on(conclusions.ranking)
-    for candidate in decider.candidates(state, conclusions):
-        behind = as_read_on(candidate.test, unit).work_state in OPEN_LIVE
-        if not candidate.pays(least) or not behind:
-            continue
-        for test in (as_read_on(tests[name], unit) for name in candidate.asks):
-            at = like(candidate.at, state.unit.layout.places(test.per))
-            shows = test.work_state == "any" or needs_of(test, spoken(at), unit).energised
-            if not shows or steps_before(state, test, at):
-                continue
-            if test.work_state in OPEN_LIVE or forbidden.by(test, at) is not None:
-                continue
-            if beyond(decider.knowledge, state, (test,), at) is None:
-                return test, at
-    return None

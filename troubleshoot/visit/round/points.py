@@ -17,7 +17,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, RoundPoint, Test
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.safety.needs import Needs, needs_of
+from troubleshoot.safety.needs import OPEN_LIVE, Needs, needs_of
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.work_state import UnitAtWork
 from troubleshoot.visit.round.facts import points_of
@@ -28,7 +28,7 @@ _TURN: Final[Mapping[str, int]] = MappingProxyType(
     | {"energised-open": 7, "running-open": 8}
 )
 """States of work in the order in which a round goes through them."""
-_GAS_SHUT, _HOOKED_UP_OPEN, _GAUGES, _HOOKED_UP = 5, 6, 9, 10
+_GAS_SHUT, _HOOKED_UP_OPEN, _GAUGES_OPEN, _GAUGES, _HOOKED_UP = 5, 6, 9, 10, 11
 
 
 @frozen
@@ -82,5 +82,5 @@ def _turn_of(needs: Needs) -> int:
     if needs.energy == "locked-out":
         return _GAS_SHUT if needs.gas == "shut" else _TURN["locked-out"]
     if needs.circuits:
-        return _GAUGES
+        return _GAUGES_OPEN if needs.energy in OPEN_LIVE else _GAUGES
     return _TURN[needs.energy] if needs.roof else 0
