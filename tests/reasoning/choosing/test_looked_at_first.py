@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -90,7 +91,11 @@ def test_with_hands_inside_what_needs_the_power_back_waits(shipped: Knowledge) -
         replace(c, switch_minutes=0.0 if c.test.work_state == "locked-out" else 60.0)
         for c in candidates_for(found)
     )
-    as_found = put_first(found.procedures, offered, layout, found.readings, dead=False)
-    dead = put_first(found.procedures, offered, layout, found.readings, dead=True)
+    as_found = put_first(found.procedures, offered, layout, found.readings, dead=False, least=0.0)
+    dead = put_first(found.procedures, offered, layout, found.readings, dead=True, least=0.0)
     assert as_found is not None and as_found[0].test.id == "contactor-coil-volts"
     assert dead is None
+    # Where nothing at hand pays, it waits for nothing. (Of what spares a wrong call all pays.)
+    told = tuple(replace(c, surer=0.0) for c in offered)
+    idle = put_first(found.procedures, told, layout, found.readings, dead=True, least=math.inf)
+    assert idle == (replace(as_found[0], surer=0.0), as_found[1])

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
-from troubleshoot.knowledge.model.tests import Bound
+from troubleshoot.knowledge.model.tests import Bound, Finding
 from troubleshoot.knowledge.model.words import FactsNeeded, said_by_its_id
 
 if TYPE_CHECKING:
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
         by_name,
     )
     from troubleshoot.knowledge.shapes import (
+        Findings,
         ListOf,
         Name,
         Number,
@@ -49,19 +50,23 @@ class Subsystem:
     areas: Annotated[tuple[str, ...], OneOrMore(Word(), most=20), "parts that tests may name"] = ()
 
 
-@written("said along", some_of=("seldom-by", "points-at", "first-tests"))
+@written("said along", some_of=("seldom-by", "points-at", "first-tests", "heard"))
 @frozen_open
 class SaidAlong:
     """What callers say runs, hums, trips or stands still, along with a complaint.
 
     `seldom_by`: what then seldom brings it; `points_at`: what then mostly does, and others seldom.
-    `first_tests`: what is then looked at first, instead of what the call looks at.
+    `first_tests`: what is then looked at first, instead of what the call looks at. `heard`: what
+    the caller has heard or seen himself; for dangers and rules it counts as found until it is read.
     """
 
     words: Annotated[tuple[str, ...], ListOf(Text(longest=80), most=40), "phrases to know it by"]
     seldom_by: Annotated[FaultNames, "faults with which that would hardly run or come"] = ()
     points_at: Annotated[FaultNames, "faults that show themselves so to who stands by"] = ()
     first_tests: Annotated[TestNames, "tests worth taking first then, not the call's"] = ()
+    heard: Annotated[
+        tuple[Finding, ...], Findings(most=4), "findings that count for dangers until they are read"
+    ] = ()
 
 
 @written("complaint", block=True)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Finding, Knowledge
 from troubleshoot.reasoning.chaining import chains
+from troubleshoot.reasoning.evidence.said_along import heard
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.readings.limits import bounds_truth
 from troubleshoot.reasoning.readings.readings import Reading
@@ -37,8 +38,18 @@ def atoms(
         for circuit in circuits_about(case.unit.layout, reading):
             for outcome in sorted(reading.calls_up):
                 yield chains.possible(reading.test, outcome), circuit
+    told = heard(knowledge, case.words)
     for circuit in everywhere:
-        for test, outcomes in answered_at(case.unit.layout, readings, circuit).items():
+        answered = answered_at(case.unit.layout, readings, circuit)
+        yield from ((a, circuit) for f in told if f.test not in answered for a in _as_found(f))
+        for test, outcomes in answered.items():
             for each in knowledge.tests[test].outcomes:
                 atom = chains.seen if each.id in outcomes else chains.unseen
                 yield atom(test, each.id), circuit
+
+
+def _as_found(finding: Finding) -> Iterator[str]:
+    """What a caller has heard, as a reading of it would be known."""
+    for outcome in finding.outcomes:
+        yield chains.seen(finding.test, outcome)
+        yield chains.possible(finding.test, outcome)

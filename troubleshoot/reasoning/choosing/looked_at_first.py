@@ -56,13 +56,16 @@ def put_first(
     readings: Sequence[Reading],
     *,
     dead: bool,
+    least: float,
 ) -> tuple[Candidate, FiredProcedure] | None:
     """What a rule puts first now, and the rule.
 
     With hands inside (`dead`) what needs the power back waits for what tells more in the minutes
-    that closing up, powering on and locking out again would take.
+    that closing up, powering on and locking out again would take; not for what does not pay, at the
+    `least` rate, and so is not done either.
     """
-    at_hand = max((c.rate for c in candidates if dead and not c.switch_minutes), default=0.0)
+    near = (c for c in candidates if dead and not c.switch_minutes and c.pays(least))
+    at_hand = max((c.rate for c in near), default=0.0)
     for first, rule in looked_at_first(fired, candidates, layout, readings):
         if not first.switch_minutes or first.rate >= at_hand:
             return first, rule

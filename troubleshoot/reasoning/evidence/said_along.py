@@ -1,11 +1,11 @@
-"""What a caller says runs, hums or trips: what seldom brings the call, and the first looks."""
+"""What a caller says runs, hums or trips: what seldom brings the call, the first looks, dangers."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
 
-from troubleshoot.knowledge.model import Complaint, Knowledge, SaidAlong
+from troubleshoot.knowledge.model import Complaint, Finding, Knowledge, SaidAlong
 from troubleshoot.knowledge.vocabulary import Grade
 from troubleshoot.reasoning.matching.lexicon import lexicon_of
 from troubleshoot.reasoning.matching.matcher import Matcher
@@ -28,6 +28,21 @@ def as_said(knowledge: Knowledge, complaint: Complaint, words: str) -> Complaint
     never = {fault: g for fault, g in complaint.brought_by.items() if g == "never"}
     first = next((row.first_tests for row in said if row.first_tests), complaint.first_tests)
     return replace(complaint, brought_by={**complaint.brought_by, **by, **never}, first_tests=first)
+
+
+@lru_cache(maxsize=64)
+def heard(knowledge: Knowledge, words: str) -> tuple[Finding, ...]:
+    """What the caller has heard or seen himself, whatever he calls about.
+
+    No evidence of a cause, but it counts for dangers: nothing is done again to hear it once more.
+    """
+    rows = (row for call in knowledge.complaints.values() for row in call.said_along)
+    telling = {str(n): row for n, row in enumerate(rows) if row.heard}
+    if not (words and telling):
+        return ()
+    by_words = {n: row.words for n, row in telling.items()}
+    said = Matcher(lexicon_of(knowledge), by_words).heard(words).said
+    return tuple(found for n in said for found in telling[n].heard)
 
 
 @lru_cache(maxsize=64)

@@ -15,6 +15,7 @@ from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.choosing.look_again import worth_repeating
 from troubleshoot.reasoning.choosing.looked_at_first import put_first
 from troubleshoot.reasoning.choosing.next_test import Candidate
+from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
@@ -174,7 +175,8 @@ class Decider:
         """The next test and why: a rule that puts one first, or what it separates."""
         layout, dead = state.unit.layout, state.work.dead == "proved"
         rules, read = conclusions.procedures, conclusions.readings
-        if first := put_first(rules, candidates, layout, read, dead=dead):
+        least = least_rate_on(conclusions.ranking)
+        if first := put_first(rules, candidates, layout, read, dead=dead, least=least):
             return first[0], first[1].procedure.reason
         before = tuple(c for c in candidates if c.test.id in conclusions.before_others)
         best = choose(before, conclusions.ranking) or choose(
