@@ -22,13 +22,20 @@ NEVER = math.log(PROBABILITY["never"])
 def cleared(
     procedures: Sequence[Procedure], seen: Sequence[Seen], faults: Iterable[Fault]
 ) -> Mapping[str, Weight]:
-    """By fault, what speaks against it in the rules that hold, with the readings they rest on."""
+    """By fault, what speaks against it in the rules that hold, with the readings they rest on.
+
+    What rests on no reading, but on what a caller has heard, proves nothing.
+    """
     found: dict[str, Weight] = {}
-    clearing = [rule for rule in procedures if rule.clears or rule.clears_subsystems]
+    clearing = [
+        (rule, read)
+        for rule in procedures
+        if (rule.clears or rule.clears_subsystems) and (read := _rests_on(rule, seen))
+    ]
     for fault in faults if clearing else ():
-        for rule in clearing:
+        for rule, read in clearing:
             if fault.id in rule.clears or fault.subsystem in rule.clears_subsystems:
-                found.setdefault(fault.id, Weight(_rests_on(rule, seen), NEVER))
+                found.setdefault(fault.id, Weight(read, NEVER))
     return found
 
 
