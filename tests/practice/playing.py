@@ -14,6 +14,7 @@ from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.conclusions import Conclusions
+from troubleshoot.safety.reaching import steps_before
 
 _REASONERS: dict[str, Reasoner] = {}
 
@@ -107,3 +108,11 @@ def do_steps(session: Session, *names: str) -> None:
     for name in names:
         for place in places_of_step(name, session.state.work, session.state.at_work):
             assert isinstance(session.step(session.knowledge.tests[name], place), Done), name
+
+
+def lead_to(session: Session, name: str) -> None:
+    """Do the safety steps that lead to a test at its first place, in their turn."""
+    test, state = session.knowledge.tests[name], session.state
+    for step in steps_before(state, test, session.places(test)[0]):
+        result = session.step(session.knowledge.tests[step.id], step.place)
+        assert isinstance(result, Done), step

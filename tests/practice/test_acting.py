@@ -7,7 +7,14 @@ from dataclasses import replace
 
 import pytest
 
-from tests.practice.playing import TO_OPEN_AND_RUN, do_steps, path_of, reasoner_of, scenario_named
+from tests.practice.playing import (
+    TO_OPEN_AND_RUN,
+    do_steps,
+    lead_to,
+    path_of,
+    reasoner_of,
+    scenario_named,
+)
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.acting import HandedOver, act
 from troubleshoot.practice.answering import AnsweringUnit
@@ -143,7 +150,7 @@ def test_nothing_is_done_before_the_work_state_allows_it(shipped: Knowledge) -> 
 def test_refrigerant_is_added_with_the_gauges_on_and_read_again(shipped: Knowledge) -> None:
     session = moving(shipped, "castle-street")
     add = by_feel(shipped, "Add refrigerant")
-    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    lead_to(session, "head-pressure")
     before = session.choose(shipped.tests["head-pressure"], ONE)
     assert isinstance(act(session, add, ONE), Acted)
     after = session.choose(shipped.tests["head-pressure"], ONE)
@@ -178,7 +185,7 @@ def test_a_deed_is_guarded_as_the_reading_it_is_done_by(
 def test_refrigerant_is_not_added_by_whoever_is_not_certified(shipped: Knowledge) -> None:
     """40 CFR 82.161: only a certified technician opens a circuit or adds to it."""
     session = moving(shipped, "castle-street")
-    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    lead_to(session, "head-pressure")
     session.book.state = replace(session.state, profiles=frozenset({"technician"}))
     result = act(session, by_feel(shipped, "Add refrigerant"), ONE)
     assert isinstance(result, Stopped) and not session.deeds

@@ -7,7 +7,7 @@ import textwrap
 
 import pytest
 
-from tests.practice.playing import TO_OPEN_AND_RUN, do_steps, path_of, session_of
+from tests.practice.playing import TO_OPEN_AND_RUN, do_steps, lead_to, path_of, session_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.debrief import debrief, to_read
 from troubleshoot.practice.debrief_work import WORTH, worth
@@ -33,7 +33,7 @@ def told(session: Session, call: Call) -> str:
 def test_a_wrong_call_is_answered_with_the_evidence(shipped: Knowledge) -> None:
     session = session_of(shipped, "quarry-road")
     session.choose(shipped.tests["visit-history"], None)
-    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    lead_to(session, "subcooling")
     session.choose(shipped.tests["subcooling"], Place("circuit", 1))
     wrong = TrueFault("overcharge", Place("circuit", 1))
     text = told(session, Call((wrong,)))
@@ -144,7 +144,7 @@ def test_a_reading_that_misleads_is_told_with_its_reason(shipped: Knowledge) -> 
     session = session_of(shipped, "elm-parade")
     text = told(session, Call(session.scenario.truth.faults))
     assert f"What misled:\n  {lie}not insulated.\n" in text
-    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    lead_to(session, "suction-line-temperature")
     session.choose(shipped.tests["suction-line-temperature"], Place("circuit", 1))
     assert f"{lie}not insulated. You let it count." in told(session, Call())
     session.doubt("one against four")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.practice.playing import TO_OPEN_AND_RUN, do_steps, scenario_named, session_of
+from tests.practice.playing import do_steps, lead_to, scenario_named, session_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.alike import cases_alike
 from troubleshoot.practice.debrief_readings import readings_told
@@ -15,9 +15,11 @@ from troubleshoot.reasoning.unit.places import Place
 
 def at_the_gauges(shipped: Knowledge) -> Session:
     session = session_of(shipped, "quarry-road")
-    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    do_steps(session, "roof-conditions", "combustible-gas-sweep")  # what it finds is told as well
+    lead_to(session, "subcooling")
     for name in ("visit-history", "subcooling", "sight-glass", "lines-by-hand"):
         test = shipped.tests[name]
+        lead_to(session, name)
         session.choose(test, session.places(test)[0])
     return session
 

@@ -14,6 +14,7 @@ from tests.practice.playing import (
     answers_file,
     do_steps,
     follow,
+    lead_to,
     path_of,
     reasoner_of,
     scenario_named,
@@ -231,7 +232,7 @@ def test_a_hint_is_the_engines_next_and_costs(shipped: Knowledge) -> None:
 
 def test_a_computed_test_reads_its_inputs_and_waits_for_another_state(shipped: Knowledge) -> None:
     session = session_of(shipped, "quarry-road")
-    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    lead_to(session, "superheat")
     superheat, at = shipped.tests["superheat"], Place("circuit", 1)
     result = session.choose(superheat, at)
     assert isinstance(result, Partly | Done)
@@ -244,7 +245,7 @@ def test_a_computed_test_reads_its_inputs_and_waits_for_another_state(shipped: K
 
 def test_a_doubted_reading_counts_for_nothing_and_is_read_afresh(shipped: Knowledge) -> None:
     session = session_of(shipped, "elm-parade")
-    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    lead_to(session, "suction-line-temperature")
     line, at = shipped.tests["suction-line-temperature"], Place("circuit", 1)
     first = session.choose(line, at)
     assert isinstance(first, Done) and first.shown[0].text == "65.7 F"

@@ -78,6 +78,8 @@ def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, 
     missing = [thing for thing in _BEFORE_STEPS.get(test.id, ()) if thing not in world]
     if missing:
         return f"step before {', '.join(missing)}"
+    if words := Officer(unit).objection_to_step(world, test.id):
+        return words
     if test.id == "charge-put-back" and f"vacuum-held {place}" not in world:
         return f"charged without a vacuum that held in {place}"
     if unit.flammable and test.id.startswith("panels-off") and "no-refrigerant" not in world:
