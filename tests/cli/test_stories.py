@@ -64,7 +64,7 @@ def test_a_weak_condenser_fan_capacitor_is_named(shipped: Knowledge, tmp_path: P
 def test_no_hands_in_test_is_shown_before_its_steps(shipped: Knowledge, tmp_path: Path) -> None:
     player, _ = routine_check(shipped, tmp_path, ["7.67 uF", "7.66 uF"])
     names = [shipped.tests[step].name for step in (
-        "roof-conditions", "tell-occupants", "tester-proof", "stop-by-controls", "lockout",
+        "tell-occupants", "roof-conditions", "tester-proof", "stop-by-controls", "lockout",
         "panels-off", "verified-dead", "capacitor-discharge")]  # fmt: skip
     found = [player.text.index(f"Step: {name}") for name in names]
     assert found == sorted(found)
