@@ -62,9 +62,12 @@ def test_a_reading_is_at_its_own_place_or_at_that_of_the_question(
     assert "Taken: head pressure, circuit 2: 340 psig." in text
 
 
+PORTS_OUT = {**TWO, "service-ports": "outside"}
+
+
 def test_where_no_gauge_is_on_nothing_was_read(shipped: Knowledge, tmp_path: Path) -> None:
     test = "suction-pressure at circuit 2"
-    text, book = typed_at(shipped, tmp_path, test, "c1 head 340", "n", unit=TWO)
+    text, book = typed_at(shipped, tmp_path, test, "c1 head 340", "n", unit=PORTS_OUT)
     assert "head 340: are the gauges on, at circuit 1?" in text
     assert "Not taken: Head pressure" in text and "gauges on at circuit 1. Kept as a note" in text
     assert kept(book) == []

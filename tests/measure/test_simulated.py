@@ -140,6 +140,7 @@ def test_a_computed_test_takes_the_minutes_of_its_inputs(shipped: Knowledge) -> 
     others = sum(a.minutes for a in made.state.asked if a.test != split.id)
     known = {"return-air-temperature", "mixed-air-temperature", "supply-air-temperature",
              "return-wet-bulb"}  # fmt: skip
+    known -= {a.test for a in made.state.asked}  # one read by itself before costs nothing more
     inputs = sum(shipped.tests[name].minutes for name in known)
     assert visit.minutes - others == inputs != split.minutes
 

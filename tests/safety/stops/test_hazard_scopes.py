@@ -7,7 +7,9 @@ from typing import Any
 import pytest
 
 from tests.safety.stops.shipped import KNOWLEDGE, concluded, in_a_visit, proposed, standing
+from troubleshoot.safety.at_ports import as_read_on
 from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.safety.work_state import UnitAtWork
 from troubleshoot.visit.deciding.left_off import left_off
 
 LIVE = {"running", "running-open", "energised-open"}
@@ -17,7 +19,9 @@ DEAD = {"test": "operating-sequence", "outcome": "load-dead"}
 
 
 def in_states(tests: set[str], states: set[str]) -> set[str]:
-    return {test for test in tests if KNOWLEDGE.tests[test].work_state in states}
+    """Of some tests those in such states, as a unit that nobody knows the ports of has them read."""
+    each = {test: as_read_on(KNOWLEDGE.tests[test], UnitAtWork()) for test in tests}
+    return {name for name, test in each.items() if test.work_state in states}
 
 
 @pytest.mark.parametrize(
