@@ -38,6 +38,8 @@ from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import found_standing
 from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.deciding.on_round import NO_WAY
+from troubleshoot.visit.deciding.read_shut import has_come
 from troubleshoot.visit.events import Aimed, Shown
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import causes_to_repair
@@ -156,7 +158,7 @@ class Turns:
                 return
             if (yield from self.beforehand.judged_ahead(decision, conclusions)):
                 return
-            self._on_record(decision)
+            self._on_record(decision, conclusions)
             asked = (decision.test, decision.at)
             if decision.kind == "ask" and (yield from self.beforehand.plates(*asked, is_on=False)):
                 return
@@ -168,15 +170,27 @@ class Turns:
             return  # what was said or has expired meanwhile may bring something else first
         yield from self.asking.ask(self._prompt(decision, conclusions), conclusions)
 
-    def _on_record(self, decision: Decision) -> None:
+    def _on_record(self, decision: Decision, conclusions: Conclusions) -> None:
         """What this is for, and the test itself where it is another: it is in hand from now on."""
         assert decision.test is not None
-        if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
+        if decision.aim is not None and decision.stop is None and self._aims_anew(conclusions):
             test, at = decision.aim
             self.book.add(Aimed(test, spoken(at), decision.reason))
         state, spot = self.book.state, (decision.test.id, decision.at)
         if decision.kind == "ask" and spot not in (state.aim, state.shown, state.fresh):
             self.book.add(Shown(decision.test.id, spoken(decision.at)))
+
+    def _aims_anew(self, conclusions: Conclusions) -> bool:
+        """Whether nothing is aimed at, or nothing leads on to it. Of what was chosen it is said."""
+        state = self.book.state
+        if state.aim is None:
+            return True
+        if self.decider.going_on(state, conclusions) is not None:
+            return False
+        if state.aim_chosen and not has_come(self.knowledge, state, conclusions):
+            name = self.knowledge.tests[state.aim[0]].name
+            self.voice.say(f"{name}: {NO_WAY}. do takes it up again.")
+        return True
 
     def _prompt(self, decision: Decision, conclusions: Conclusions) -> AskTest | DoStep:
         assert decision.test is not None

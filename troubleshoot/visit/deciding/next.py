@@ -103,11 +103,8 @@ class Decider:
         if state.repair_wanted is not None:
             ready = made_ready(self.knowledge, state)
             return ready or Decision("ending", ending=ending_of(conclusions))
-        aimed = state.aim is not None and not has_come(self.knowledge, state, conclusions)
-        if state.aim is not None and aimed and (state.aim_chosen or not conclusions.beyond):
-            going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
-            if going_on is not None:
-                return going_on
+        if (going_on := self.going_on(state, conclusions)) is not None:
+            return going_on
         stop = stopped_first(self.knowledge, state, conclusions)
         if (afresh := stop or self._read_afresh(state, conclusions)) is not None:
             return afresh
@@ -116,6 +113,17 @@ class Decider:
         if state.walking is not None:
             return self._on_round(state, conclusions)
         return self._best(state, conclusions)
+
+    def going_on(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """The next thing on the way to what is aimed at; None where it has come, or no way is left.
+
+        Whoever then goes another way aims anew: the one that tells most may change with each step.
+        """
+        if state.aim is None or has_come(self.knowledge, state, conclusions):
+            return None
+        if conclusions.beyond and not state.aim_chosen:
+            return None
+        return self._towards(state, conclusions, state.aim, state.aim_reason)
 
     def _best(self, state: VisitState, conclusions: Conclusions) -> Decision:
         """The test that tells most, or the step to it; the ending once none is left."""
