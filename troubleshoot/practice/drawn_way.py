@@ -8,15 +8,17 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from troubleshoot.knowledge.vocabulary import Need
 from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.expert import ExpertPath, NoWayThere, expert_path
 from troubleshoot.practice.scenario import Scenario
-from troubleshoot.practice.worth_copying import too_long, unworthy
+from troubleshoot.practice.worth_copying import MOST_MINUTES, too_long, unworthy
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.places import Place
 
 MOST_TRIED: Final = (2, 4, 6)
 """So many of the readings that weigh most are tried as the way, the fewest first."""
+_OPENED: Final[Need] = "charge-recovered"
 
 
 def short_way(
@@ -29,7 +31,7 @@ def short_way(
     if not too_long(expert):
         return scenario, expert
     telling = _telling(reasoner, scenario)
-    for most in MOST_TRIED[: len(telling)]:
+    for most in dict.fromkeys(min(most, len(telling)) for most in MOST_TRIED if telling):
         tried = replace(scenario, way=telling[:most])
         try:
             way = expert_path(reasoner, tried, AnsweringUnit(reasoner, tried))
@@ -37,11 +39,16 @@ def short_way(
             continue
         if not any(unworthy(reasoner.knowledge, tried, way)):
             return tried, way
+        if way.minutes > MOST_MINUTES:  # and more readings take longer
+            return None
     return None
 
 
 def _telling(reasoner: Reasoner, scenario: Scenario) -> tuple[tuple[str, Place | None], ...]:
-    """The tests that speak most for what is true on this unit, the strongest first."""
+    """The tests that speak most for what is true on this unit, the strongest first.
+
+    Nobody recovers a charge to learn one thing.
+    """
     (true,) = scenario.truth.faults
     whole = reasoner.conclude(scenario.case)
     cause = next(c for c in whole.causes if (c.fault.id, c.at) == (true.fault, true.at))
@@ -52,5 +59,6 @@ def _telling(reasoner: Reasoner, scenario: Scenario) -> tuple[tuple[str, Place |
         (name, at)
         for name, at in dict.fromkeys(found)
         if name in tests and tests[name].kind not in ("step", "input")
+        if _OPENED not in tests[name].needs_state
         if name not in scenario.unavailable
     )
