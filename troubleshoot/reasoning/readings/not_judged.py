@@ -87,7 +87,7 @@ class _NotJudged:
                 test = self.knowledge.tests[reading.test]
                 given = {one.quantity for one in test.reads}
                 judging = self._judging(test, given)
-                if given & self._conditions or not judging:
+                if given <= self._conditions or not judging:
                     continue
                 further = [each for each in judging if each is test or not _named(each) <= given]
                 if self._judged.isdisjoint(each.id for each in further):
