@@ -16,8 +16,8 @@ LEFT_OUT = "..."
 PLAYED = (
     "do visit history",
     "step roof", "step tell the people", "step combustible", "step prove the meter",
-    "step controls", "step panel with", "step tools", "step call for", "step connect",
-    "do subcooling", "8 to 12", "do sight glass",
+    "step controls", "step tools", "step call for", "step connect", "do subcooling", "8 to 12",
+    "step controls", "step panel with", "step tools", "step call for", "do sight glass",
     "call", "low charge from a leak", "", "2", "2", "1", "1", "",
 )  # fmt: skip
 

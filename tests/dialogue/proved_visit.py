@@ -44,9 +44,10 @@ DEAD = "contactor-contacts"
 """A look behind the open panel, locked out and proved dead: where hands have been in."""
 
 READ: Mapping[str, str] = MappingProxyType({
+    "Amp unbalance no more than those volts make of it": "12.1/12.0/12.2 A",
     "Amp unbalance under 5 %": "12.1/12.0/12.2 A",
     "Amps down": "14.2 A, 16.4 before",
-    "At most 1 % loaded": "460/461/459 V",
+    "At most 2 % loaded, and over 1 % the motors loaded no more than derated": "460/461/459 V",
     "Bulb and equalizer as they should be": "both tight and right",
     "Flue steady through three blower starts": "0.1 %, three starts",
     "Full speed and within its data plate amps": "0.8 A, full speed",

@@ -101,7 +101,7 @@ def test_refrigerant_added_drives_no_air_out(shipped: Knowledge) -> None:
     is added lowers neither (Dalton's law of partial pressures).
     """
     reasoner = reasoner_of(shipped)
-    scenario, _ = draw_scenario(reasoner, "refrigerant", 3)
+    scenario, _ = draw_scenario(reasoner, "air-in-refrigerant", 1)
     assert [fault.fault for fault in scenario.truth.faults] == ["air-in-refrigerant"]
     after = moved(reasoner, scenario, by_feel(shipped, "Add refrigerant"), ONE)
     for test in ("standing-pressure", "head-pressure"):
@@ -166,7 +166,7 @@ def test_a_deed_is_guarded_as_the_reading_it_is_done_by(
     words: str, done: tuple[str, ...], shipped: Knowledge
 ) -> None:
     """Regression: the reading was stopped for panel, fire panel and partner; the deed was done."""
-    scenario, _ = draw_scenario(reasoner_of(shipped), "refrigerant", 3)
+    scenario, _ = draw_scenario(reasoner_of(shipped), "air-in-refrigerant", 1)
     sessions = [Session(reasoner_of(shipped), scenario) for _ in range(2)]
     for session in sessions:
         for name in (TELL_FIRE_PANEL, *done):

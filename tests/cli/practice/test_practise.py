@@ -17,11 +17,12 @@ OPEN_AND_RUN = (
     "step roof go", "step tell the people", "step combustible", "step prove the tester",
     "step stop the unit", "step panel with the power", "step tools", "step call for",
 )  # fmt: skip
+RUN_SHUT = (*OPEN_AND_RUN[:5], *OPEN_AND_RUN[-2:])
 PLAYED = (
     "help", "tests", "tests site", "find history", "find read history", "visit history", "1",
-    "steps", "unit", "state", *OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "y",
-    "8 to 12", "do sight glass", "how", "readings", "hint", "call", "low charge leak", "1", "", "",
-    "", "", "1",
+    "steps", "unit", "state", *RUN_SHUT, "step connect gauges", "subcooling", "1", "y",
+    "8 to 12", *OPEN_AND_RUN[4:], "do sight glass", "how", "readings", "hint",
+    "call", "low charge leak", "1", "", "", "", "", "1",
 )  # fmt: skip
 
 

@@ -19,7 +19,7 @@ DEAD = {"test": "operating-sequence", "outcome": "load-dead"}
 
 
 def in_states(tests: set[str], states: set[str]) -> set[str]:
-    """Of some tests those in such states, as a unit that nobody knows the ports of has them read."""
+    """Of some tests those in such states, read as where nobody knows where the ports are."""
     each = {test: as_read_on(KNOWLEDGE.tests[test], UnitAtWork()) for test in tests}
     return {name for name, test in each.items() if test.work_state in states}
 
