@@ -30,9 +30,9 @@ def test_each_reading_is_told_in_numbers_before_and_after(shipped: Knowledge) ->
     told = list(told_by_readings(at_the_gauges(shipped)))
     assert [each.done.test.id for each in told][:2] == ["visit-history", "subcooling"]
     assert all(0 <= each.before <= 1 and 0 <= each.after <= 1 for each in told)
-    # A step on the way, such as the start, tells a little too.
+    # A step on the way, such as each start, tells a little too.
     after, before = [a.after for a in told[:-1]], [b.before for b in told[1:]]
-    assert after == pytest.approx(before, abs=0.001)
+    assert after == pytest.approx(before, abs=0.01)
     subcooling = told[1]
     assert subcooling.after > subcooling.before and subcooling.much
 
