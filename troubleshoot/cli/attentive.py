@@ -32,6 +32,10 @@ class AttentiveTerminal(Terminal):
         _hear_call(typed)
         self.say(READ_ON)
 
+    def overhear(self, typed: str) -> None:
+        """Hear a danger that is called. Raises DangerCalled."""
+        _hear_call(typed)
+
 
 class VisitTerminal(Terminal):
     """For a visit, which hears its prompts itself."""
@@ -45,11 +49,15 @@ class VisitTerminal(Terminal):
         """Hear a danger, that a state has gone, and whoever leaves. Raises DangerCalled, Leave."""
         if leaves(typed):
             raise Leave
+        self.overhear(typed)
+        self.say(READ_ON)
+
+    def overhear(self, typed: str) -> None:
+        """Hear a danger, and that a state has gone. Raises DangerCalled."""
         _hear_call(typed)
         if (gone := self.breaks_in(typed)) is not None:
             raise gone
         hear(self._knowledge, typed)
-        self.say(READ_ON)
 
 
 def _hear_call(typed: str) -> None:

@@ -17,7 +17,7 @@ import textwrap
 from collections.abc import Callable, Iterable, Sequence
 
 from troubleshoot.cli.door import heard, told
-from troubleshoot.cli.typed_ahead import waiting_lines
+from troubleshoot.cli.typed_ahead import TypedAhead, note_in, usable
 from troubleshoot.frozen import frozen
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
@@ -57,16 +57,17 @@ class Terminal:
     """Where a conversation is held. `pages`: it waits wherever the screen is full.
 
     `breaks_in`: what is raised for a line typed between pages, by whoever holds the conversation.
+    `takes_ahead`: whether a line typed before the question stood there answers it all the same.
     """
 
     pages = False
     breaks_in: Callable[[str], Exception | None] = staticmethod(lambda typed: None)
+    takes_ahead: Callable[[str], bool] = staticmethod(lambda typed: False)
     _rows = 0
     """Rows since the last answer, its own among them."""
 
     def __init__(self) -> None:
-        self._notes: list[str] = []
-        self._lost = 0
+        self._ahead = TypedAhead()
         self._take_size()
         self._held, self._lines_since = "", 0
         self.typed_by_hand = sys.stdin.isatty()
@@ -159,6 +160,7 @@ class Terminal:
         """Wait until this page has been read. Raises EndOfInput, and what `between_pages` does."""
         while True:
             self._drop_waiting_input()
+            self._listen()
             sys.stdout.write(f"{self._encodable(told(NEXT_PAGE))} ")
             sys.stdout.flush()
             line = sys.stdin.readline(MOST_TYPED + 1)
@@ -171,13 +173,16 @@ class Terminal:
             _leave_the_rest(line)
             if not line.strip():
                 return
-            if note := _note_in(line):
-                self._notes.append(note)
+            if note := note_in(line):
+                self._ahead.notes.append(note)
             else:
-                self.between_pages(_usable(line))
+                self.between_pages(usable(line))
 
     def between_pages(self, typed: str) -> None:
         """Take what was typed where the rest was not read yet: it is no answer to anything."""
+
+    def overhear(self, typed: str) -> None:
+        """Listen to what was typed ahead and is no answer: a danger may be told in it."""
 
     def _lines(self, text: str, indent: int = 0, room: int = 0) -> list[str]:
         """The lines of a text; `room`: columns that each of them leaves free."""
@@ -210,21 +215,22 @@ class Terminal:
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
         """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
 
-        What was typed before the question stood there is no answer to it: it is thrown away, and
-        that is told. A note is one wherever it is typed, and is handed on, one at a time. A line
-        that cannot be used is never taken for an empty one, which may confirm something.
+        What was typed before the question stood there is no answer to it, unless it may be: it is
+        thrown away, and that is told. A note is one wherever it is typed, and is handed on, one at
+        a time. A line that cannot be used is never taken for an empty one, which may confirm
+        something. Raises what `overhear` does.
         """
         while True:
             self.say_held()
-            self._forget_waiting_input()
+            ahead = self._typed_ahead()
             asked = self._lines(prompt, room=1)  # the blank before the answer
             if self.pages and self._rows + len(asked) > self._height:
                 self._turn_page()
             sys.stdout.write(self._encodable("\n".join(asked)) + " ")
             self._rows = 1
-            if self._notes:
-                self._write(self._notes[0])
-                return self._notes.pop(0)
+            if ahead:
+                self._write(shown(ahead))
+                return ahead
             sys.stdout.flush()
             line = sys.stdin.readline(most + 1)
             self._take_size()  # a window may be made smaller while a question stands there
@@ -242,21 +248,27 @@ class Terminal:
 
     def _drop_waiting_input(self) -> None:
         """On a terminal: keys pressed in a pocket, a paste, impatience. Notes are none of it."""
-        waiting = [line for line in waiting_lines() if line.strip()] if self.typed_by_hand else []
-        notes = [note for line in waiting if (note := _note_in(line))]
-        self._notes += notes
-        self._lost += len(waiting) - len(notes)
+        if self.typed_by_hand:
+            self._ahead.gather()
+            self._ahead.lose()
 
-    def _forget_waiting_input(self) -> None:
-        """Tell how much was typed before the question stood there."""
-        self._drop_waiting_input()
-        lost, self._lost = self._lost, 0
-        if lost:
-            self.say(
-                f"{lost} {'line' if lost == 1 else 'lines'} typed ahead of the question "
-                f"{'was' if lost == 1 else 'were'} not read: type {'it' if lost == 1 else 'them'} "
-                "again."
-            )
+    def _typed_ahead(self) -> str:
+        """What was typed ahead and is taken here; of what is not, it is told. Empty for nothing."""
+        if self.typed_by_hand:
+            self._ahead.gather()
+        if self._ahead.notes:
+            return self._ahead.notes.pop(0)
+        if (first := self._ahead.first) and self.takes_ahead(first):
+            return self._ahead.take()
+        self._ahead.lose()
+        self._listen()
+        if lost := self._ahead.told():
+            self.say(lost)
+        return ""
+
+    def _listen(self) -> None:
+        for typed in filter(None, self._ahead.overheard()):
+            self.overhear(typed)
 
     def _write(self, text: str) -> None:
         self._lines_since += 1
@@ -266,20 +278,6 @@ class Terminal:
     def _encodable(self, text: str) -> str:
         encoding = sys.stdout.encoding or "utf-8"
         return text.encode(encoding, "replace").decode(encoding)
-
-
-def _note_in(line: str) -> str:
-    """The note that a line holds; empty where it is none, or cannot be used."""
-    typed = _usable(line)
-    return typed if typed.lower().startswith("note ") else ""
-
-
-def _usable(line: str) -> str:
-    """A line as the program knows it; empty where it cannot be used."""
-    try:
-        return heard(one_line(line.removesuffix("\n"), "That line", MOST_TYPED))
-    except NotUsable:
-        return ""
 
 
 def _leave_the_rest(line: str) -> None:
