@@ -10,6 +10,7 @@ is echoed, so that what is kept of it reads whole.
 
 from __future__ import annotations
 
+import math
 import os
 import shutil
 import sys
@@ -141,15 +142,26 @@ class Terminal:
         return lines
 
     def _put(self, lines: Sequence[str]) -> None:
-        """Write these lines, on the next page where this one does not hold them all."""
+        """Write these lines, on the next page where this one does not hold them all.
+
+        What no page holds begins here, where that saves one.
+        """
         room = self._height - 1 - self._rows
-        if self.pages and self._rows > 1 and room < len(lines) and lines != [""]:
+        is_full = self.pages and self._rows > 1 and room < len(lines) and lines != [""]
+        if is_full and not self._saves_a_page(len(lines), room):
             self._turn_page()
         for line in lines:
             if self.pages and self._rows >= self._height - 1:
                 self._turn_page()
             if line or not self._is_spared:
                 self._write(line)
+
+    def _saves_a_page(self, rows: int, room: int) -> bool:
+        """Whether so many rows, which no page holds, take one page fewer from here on."""
+        whole = self._height - 2
+        if room <= HEADING or rows <= whole:
+            return False
+        return math.ceil((rows - room) / whole) < math.ceil(rows / whole)
 
     @property
     def _is_spared(self) -> bool:
