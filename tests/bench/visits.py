@@ -1,8 +1,8 @@
 """Ten calls held from the call to the close: python tests/bench/visits.py [NUMBER ...] [--orders]
 
-Prints for each how many prompts and facts it takes, how often the unit changes its state, is
-locked out and started, the meter is proved, and something is asked on the roof that is found out
-below; with `--orders` what was asked, in its order.
+Prints for each how many prompts and facts it takes, how many pages turn at 40 columns and 20 rows,
+how often the unit changes its state, is locked out and started, the meter is proved, and something
+is asked on the roof that is found out below; with `--orders` what was asked, in its order.
 """
 
 from __future__ import annotations
@@ -12,7 +12,10 @@ from collections import Counter
 from collections.abc import Mapping
 from typing import Final
 
+from tests.bench.small_screen import SmallScreen
 from tests.dialogue.on_a_round import RoundVisit
+from troubleshoot.dialogue.dialogue import Dialogue
+from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.prompts import (
     AskFact,
     AskPlate,
@@ -183,7 +186,7 @@ class Held(RoundVisit):
     """A visit whose likeliest cause is repaired once, after which all is sound; no proof is told.
 
     `said`: every prompt by a word of its own, in order. `sprung`: what is found out below, or on
-    the phone, and was asked on the roof.
+    the phone, and was asked on the roof. `screen`: what all of it takes on a small one.
     """
 
     def __init__(self, reasoner: Reasoner, call: Call) -> None:
@@ -192,6 +195,14 @@ class Held(RoundVisit):
         )
         self.said: list[str] = []
         self.sprung: list[str] = []
+        self.screen = SmallScreen(reasoner.knowledge)
+
+    def drive(self) -> None:
+        """Answer prompt after prompt, each shown on the screen, until there is no reply."""
+        dialogue = Dialogue(lambda voice: turns(self.book, voice, decider=self.decider))
+        self.screen.shows(dialogue.said, dialogue.prompt)
+        while (reply := self.reply(dialogue.prompt)) is not None:
+            self.screen.shows(dialogue.answer(reply), dialogue.prompt)
 
     def reply(self, prompt: Prompt) -> Reply | None:
         self.said.append(_word(prompt))
@@ -239,6 +250,8 @@ def counted(visit: Held) -> Counter[str]:
     return Counter(
         {
             "prompts": len(visit.said),
+            "pages": visit.screen.pages_turned,
+            "thin": visit.screen.thin,
             "facts": sum(word.startswith("fact ") for word in visit.said),
             "changes": sum(times[f"[{step}]"] for step in CHANGES),
             "locks": times[f"[{steps.LOCKOUT}]"],
