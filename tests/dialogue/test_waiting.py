@@ -53,7 +53,8 @@ def test_no_word_confirms_it_before_it_is_over(step: SafetyStep, shipped: Knowle
         for typed in (own.spoken, *own.words):
             with pytest.raises(NotAnAnswer) as refused:
                 done(shipped, step.id, typed, state)
-            still = f"{left} min of the wait are still to come since {SINCE[moment]}."
+            verb = "is" if left == 1 else "are"
+            still = f"{left} min of the wait {verb} still to come since {SINCE[moment]}."
             assert str(refused.value) == f"{still} {instead}"
         assert done(shipped, step.id, other.spoken, state) == (other.id,)
     over = begun(moment, 5)

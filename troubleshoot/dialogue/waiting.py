@@ -23,9 +23,10 @@ def has_waited(state: VisitState, test: Test, now: datetime) -> None:
     left = test.wait_minutes - (minutes or 0.0)
     if minutes is None or left > 0:
         instead = "Wait, or meter it and type the volts." if test.reads else "Wait."
+        to_come = max(1, math.ceil(left))
         raise NotAnAnswer(
-            f"{max(1, math.ceil(left))} min of the wait are still to come since {happened}. "
-            f"{instead}"
+            f"{to_come} min of the wait {'is' if to_come == 1 else 'are'} still to come since "
+            f"{happened}. {instead}"
         )
 
 

@@ -62,3 +62,19 @@ def test_only_what_is_a_phrase_of_one_is_taken(
     words: str, taken: str | None, shipped: Knowledge
 ) -> None:
     assert heard_complaint(shipped, words).taken == taken
+
+
+@pytest.mark.parametrize("words", ["shut", "told", "switched on", "lightning", "dirty"])
+def test_a_word_that_strayed_from_another_prompt_is_asked_about(
+    words: str, shipped: Knowledge
+) -> None:
+    """Regression: "shut" was taken for a fire panel that had shut the unit down."""
+    heard = heard_complaint(shipped, words)
+    assert heard.taken is None and heard.which
+
+
+@pytest.mark.parametrize(("words", "taken"), [("dead", "dead-unit"), ("gas smelled", "gas-smell")])
+def test_a_phrase_of_one_is_taken_though_a_step_has_it_too(
+    words: str, taken: str, shipped: Knowledge
+) -> None:
+    assert heard_complaint(shipped, words).taken == taken
