@@ -24,6 +24,21 @@ HEAT_CALLS = (
 OF_COOLING = ("condenser", "compressor-electrical", "compressor-mechanical", "refrigerant")
 
 
+GAS_ALONE = ("inducer", "igniter", "flame", "vent", "burner")
+
+
+@pytest.mark.parametrize("call", HEAT_CALLS)
+def test_the_first_looks_of_no_heat_are_for_gas_and_for_strips(
+    call: str, shipped: Knowledge
+) -> None:
+    """Regression: whoever had strips was told to look for the inducer."""
+    looks = shipped.complaints[call].looks
+    if any(part in looks for part in GAS_ALONE):
+        of_all, _, of_gas = looks.partition("Gas:")
+        assert not any(part in of_all for part in GAS_ALONE)
+        assert "Electric:" in of_gas
+
+
 def listing(knowledge: Knowledge, fault: Fault) -> list[str]:
     return [c.id for c in knowledge.complaints.values() if fault.id in (*c.faults, *c.also)]
 
