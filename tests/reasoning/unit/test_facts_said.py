@@ -36,6 +36,11 @@ THREE_208 = {VOLTS: "208-to-240-volt", PHASE: "three"}
          {"condenser-fans": "several", "cooling-stages": "one", "economizer": "not-fitted"}),
         ("480 1 circuit", {VOLTS: "480-volt", "circuits": "one"}),
         ("belt drive, 480", {"blower-drive": "belt", VOLTS: "480-volt"}),
+        ("208 three", THREE_208),
+        ("480 v three, ecm blower motor",
+         {**THREE_480, "blower-motor": "electronically-commutated"}),
+        ("208 single, psc blower motor",
+         {VOLTS: "208-to-240-volt", PHASE: "single", "blower-motor": "single-phase-capacitor"}),
     ],
 )  # fmt: skip
 def test_every_fact_that_is_said_is_taken(
@@ -74,7 +79,7 @@ def test_shared_words_name_only_what_is_asked(shipped: Knowledge) -> None:
     assert facts_said(shipped, "economizer", "yes") == {"economizer": "fitted"}
     assert facts_said(shipped, "compressor-phase", "3 phase") == {"compressor-phase": "three"}
     assert facts_said(shipped, VOLTS, "yes") == {}
-    assert facts_said(shipped, VOLTS, "480 single") == {}
+    assert facts_said(shipped, VOLTS, "single") == {}
 
 
 @given(st.sampled_from(sorted(load_shipped().facts)), st.data())
@@ -157,3 +162,18 @@ def test_the_rated_cooling_is_kept_beside_facts(typed: str, shipped: Knowledge) 
 @pytest.mark.parametrize("typed", ["480 gas, 10 ton or 12 ton", "10 ton", "a ton of rust"])
 def test_what_names_no_one_size_is_kept_as_none(typed: str, shipped: Knowledge) -> None:
     assert "cooling-tons" not in facts_listed(shipped, "", typed)[0]
+
+
+@pytest.mark.parametrize(
+    "typed", ["208 single pole contactor", "208 three ton", "208 three fans turning"]
+)
+def test_a_number_of_something_else_behind_the_volts_is_no_phase(
+    typed: str, shipped: Knowledge
+) -> None:
+    assert PHASE not in facts_said(shipped, "heat", typed)
+
+
+def test_a_phase_behind_the_volts_is_not_the_blowers(shipped: Knowledge) -> None:
+    """Regression: at the blower motor "208 single phase" was a capacitor motor, and no supply."""
+    said = facts_said(shipped, "blower-motor", "208 single phase")
+    assert said == {VOLTS: "208-to-240-volt", PHASE: "single"}

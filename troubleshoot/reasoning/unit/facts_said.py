@@ -44,7 +44,6 @@ _RATHER: Final = re.compile(
 )
 """One value denied and another told: no gas here, its electric."""
 _HERTZ: Final = "60"
-_PHASES: Final = frozenset({"1", "3"})
 _TOGETHER: Final = frozenset({"heat", "fuel"})
 """Facts that the same words settle at once: who burns propane has gas heat."""
 
@@ -186,12 +185,13 @@ def _meant(language: _Language, owners: Named, asked: str, phrase: Words) -> Nam
 
 
 def _of_the_supply(language: _Language, owners: Named, asked: str, words: Words, at: int) -> Named:
-    """A phase behind the volts, 230/1/60: the supply's, whatever is asked, and that of the motor.
+    """A phase behind the volts, 230/1/60, 208 single: the supply's, whatever is asked, and that of
+    the motor that is asked about.
 
     Nothing else is meant there: at the number of circuits it is not how many there are.
     """
     phase = dict(owners).get(SUPPLY_PHASE)
-    if phase is None or words[at] not in _PHASES or not _follows_volts(language, words, at):
+    if phase is None or not _follows_volts(language, words, at):
         return ()
     return tuple(each for each in owners if each[0] in (SUPPLY_PHASE, asked) and each[1] == phase)
 
