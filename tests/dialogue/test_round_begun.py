@@ -157,12 +157,14 @@ def test_a_test_shows_its_point_and_how_far_the_round_has_come(shipped: Knowledg
     _, dialogue = on_round(shipped)
     first = dialogue.prompt
     assert isinstance(first, AskTest) and first.progress is not None
-    assert (first.progress.number, first.progress.done) == (1, 0) and first.progress.limit
+    assert (first.progress.number, first.progress.done) == (1, 0)
+    assert first.progress.point and first.progress.limit
     assert "round" in says(dialogue, "w")
     dialogue.answer("steady")
     second = dialogue.prompt
     assert isinstance(second, AskTest) and second.progress is not None
-    assert second.progress.number == 1 and not second.progress.limit
+    assert second.progress.number == 1
+    assert not second.progress.point and not second.progress.limit, "told just before"
 
 
 def test_what_is_not_sound_is_offered_and_undo_takes_it_back(shipped: Knowledge) -> None:

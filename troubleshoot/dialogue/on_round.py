@@ -43,21 +43,25 @@ class OnRound:
         self.voice = voice
         self.decider = decider
         self.shelf = shelf
-        self._limit_told = 0
+        self._point_told = 0
 
     def progress(self, decision: Decision, conclusions: Conclusions) -> Progress | None:
-        """Which point a test is for, and how far the round has come; its limit the first time."""
+        """Which point a test is for, and how far the round has come.
+
+        What the point says, and its limit, the first time.
+        """
         if self.book.state.walking is None or decision.aim is None:
             return None
         points = self.found(conclusions)
         here = next((p.here for p in points if decision.aim in p.here.spots), None)
         if here is None:
             return None
-        limit = here.point.limit if here.number != self._limit_told else ""
-        self._limit_told = here.number
+        is_new = here.number != self._point_told
+        self._point_told = here.number
+        point, limit = (here.point.point, here.point.limit) if is_new else ("", "")
         done = sum(point.is_whole for point in points)
         before = self._read_before(decision)
-        return Progress(here.number, len(points), done, here.point.point, limit, before)
+        return Progress(here.number, len(points), done, point, limit, before)
 
     def _read_before(self, decision: Decision) -> str:
         """What the test in hand has read on earlier visits; empty where nothing is known of it."""

@@ -107,8 +107,8 @@ class DoStep:
 class Progress:
     """How far a routine round has come: the point that a test is for, of how many; those done.
 
-    `limit`: of the point, where it has not been shown just before. `before`: the last numbers of
-    this test here, the latest first.
+    `point` and `limit`: what it says, empty where that has been shown just before. `before`: the
+    last numbers of this test here, the latest first.
     """
 
     number: int

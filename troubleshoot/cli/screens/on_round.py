@@ -18,7 +18,7 @@ AT_ITS_END: Final = (
 def show_progress(terminal: Terminal, progress: Progress) -> None:
     """Which point of the round a test is for, and its limit."""
     where = f"Point {progress.number} of {progress.of} ({progress.done} done)"
-    terminal.say(f"{where}: {progress.point}")
+    terminal.say(f"{where}: {progress.point}" if progress.point else where)
     if progress.limit:
         terminal.say(f"Limit: {progress.limit}", 2)
     if progress.before:
