@@ -27,6 +27,11 @@ _THEM: Final = (
 )
 _THEY: Final = r"(?:they|he|she)(?: ?(?:is|are|re|s))?(?: all)?"
 _WELL: Final = r"(?:ok|okay|fine|good|happy|alright|all right)"
+_HOW_LONG: Final = (
+    r"(?:for|up to) (?:an?|half an|one|two|three|\d+) ?(?:h|hrs?|hours?|min|mins|minutes?)|"
+    r"(?:until|till|til) (?:noon|\d{1,2}(?::\d\d)?(?: ?[ap]m)?)"
+)
+"""For what time the people agreed to have no air."""
 _PART: Final = r"(?:the )?(?:blower|fans?|cond(?:enser)? fans?|comp(?:ressor)?s?|burners?|inducer)"
 _SCREWS: Final = rf"{_ALL}screws{_ARE} (?:in|tight)"
 _CLOSED: Final = r"(?:shut|closed|latched)(?: up)?(?: tight)?"
@@ -70,7 +75,7 @@ _STEPS: Final[Mapping[str, _Ways]] = {
     steps.TELL_OCCUPANTS: _ways(
         rf"(?:(?:i|we|just|have) )*told {_THEM}(?: (?:inside|downstairs))?",
         _THEM,
-        rf"{_THEY} {_WELL}(?: with (?:it|that))?",
+        rf"(?:{_THEY} )?{_WELL}(?: with (?:it|that))?(?: (?:{_HOW_LONG}))?|{_HOW_LONG}",
         rf"{_THEY} (?:know|knows|agree|agrees|agreed)",
         "all agreed",
     ),
@@ -82,7 +87,9 @@ _STEPS: Final[Mapping[str, _Ways]] = {
     ),
     steps.METER_PROOF: _ways(
         r"(?:(?:the |my )?meter )?(?:is )?(?:proved|proven)(?: (?:ok|fine|again|once more))?"
-        r"(?: on (?:the|a) (?:service )?(?:receptacle|recept|outlet|(?:known )?live source))?",
+        rf"(?: {_LIVE_VOLTS})?"
+        r"(?: (?:on|at) (?:the|a) "
+        r"(?:service )?(?:receptacle|recept|outlet|(?:known )?live source))?",
         _LIVE_VOLTS,
     ),
     steps.PANELS_OFF: _PANELS_OPEN,
@@ -154,6 +161,11 @@ def among_confirming(test: Test, confirmed: str, typed: str) -> str:
     """
     ways = _STEPS.get(test.id)
     return test.spoken(confirmed) if ways is not None and _says(ways, typed) else typed
+
+
+def tells_how_long(typed: str) -> bool:
+    """Whether a time is told for which people agreed: it is to be kept."""
+    return re.search(rf"\b(?:{_HOW_LONG})\b", typed.lower()) is not None
 
 
 def confirms_some_step(typed: str) -> bool:

@@ -19,7 +19,7 @@ from troubleshoot.dialogue.by_word import (
     is_one_word,
 )
 from troubleshoot.dialogue.confirming import by_its_word, confirms_a_step, whether_meant
-from troubleshoot.dialogue.confirming_words import among_confirming
+from troubleshoot.dialogue.confirming_words import among_confirming, tells_how_long
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.in_clauses import by_clauses
@@ -70,7 +70,7 @@ def _say_what_was_begun(
 ) -> None:
     """Say for which outcome its mere beginning was taken, or words that confirm a step.
 
-    A number among these is kept as a note: 9 lb 4 oz weighed in.
+    A number or a time among these is kept as a note: 9 lb 4 oz weighed in, for an hour.
     """
     test = prompt.decision.test
     assert test is not None
@@ -78,7 +78,7 @@ def _say_what_was_begun(
         word = among_confirming(test, CONFIRMED[test.id], reply)
         if plain_words(word) != plain_words(reply):
             listener.voice.say(f'Taken as "{word}".')
-            if not set(reply).isdisjoint(digits):
+            if not set(reply).isdisjoint(digits) or tells_how_long(reply):
                 book.add(Noted(f"told at {test.name}: {reply}"))
         return
     if (meant := by_beginning(test, reply, prompt.outcomes)) is not None:
