@@ -38,3 +38,29 @@ def test_a_look_is_answered_as_people_talk(data: Path, tmp_path: Path) -> None:
 def test_gas_among_the_facts_of_a_call_may_be_a_danger(data: Path, tmp_path: Path) -> None:
     with Person(data, clock=Clock(tmp_path), columns=40, lines=20) as person:
         assert "STOP" in person.types("RTU-7", "no heat, 208/3/60, gas, everywhere")
+
+
+def test_the_people_agreed_to_a_time_and_the_filters_are_of_last_month(
+    data: Path, tmp_path: Path
+) -> None:
+    """Regression: of the first it was asked whether somebody is in danger; the other was none."""
+    with Person(data, clock=Clock(tmp_path), columns=40, lines=20) as person:
+        person.types("RTU-7", "weak air, 208/1/60, gas, R-410A, no smoke detector", ALL)
+        assert "Step: Roof" in person.types("told em, ok for an hr")
+        assert "told em, ok for an hr" in events_of(data)
+        person.types("safe", "clean", "stopped", "locked")
+        assert "Test: Filters" in person.last
+        assert "Test: Filters" not in person.types("clean, new ones last month")
+        assert events_of(data).count('"clean"') == 2
+
+
+def test_one_clause_of_a_line_in_the_rooms_is_asked_about(data: Path, tmp_path: Path) -> None:
+    """Regression: "stat" was a reading's name, and the line had to begin with a number."""
+    line = "stat is calling, set 72 reads 79, all correct"
+    with Person(data, clock=Clock(tmp_path), columns=40, lines=20) as person:
+        person.types("RTU-7", "not cooling", ALL)
+        assert "Test: Setpoint" in person.last
+        said = " ".join(person.types(line).split())
+        assert f'You typed "{line}". Is "all correct" meant? (y/n)' in said
+        assert "Test: Setpoint" not in person.types("y")
+    assert line in events_of(data) and '"correct"' in events_of(data)

@@ -19,6 +19,7 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.in_clauses import by_clauses
 from troubleshoot.dialogue.in_part import THINGS, InPart, beside_words, in_part
 from troubleshoot.dialogue.may_be_meant import agrees
+from troubleshoot.dialogue.one_clause import part_that_answers
 from troubleshoot.dialogue.other_looks import OtherLooks, Seen
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.prompts import AskTest, DoStep
@@ -39,11 +40,16 @@ from troubleshoot.visit.events import Noted
 
 WHICH_IS_MEANT = "Which of these is meant?"
 _DEED = r"(?:put in|put on|changed|replaced|swapped|cleaned|washed|installed|serviced)"
+_THEN = (
+    r"(?:(?:last|this) (?:week|month|year|spring|summer|fall|winter)|"
+    r"(?:a|two|three|\d+) (?:weeks?|months?|years?) ago)"
+)
 _AGE = re.compile(
     r"\s+(?:after all|as well)\s*$|"
     rf"[,;]?\s+(?:(?:and|they|it|were|was|got|had been) )*{_DEED}(?: (?:out|new))? "
-    r"(?:in |back in )?(?:(?:last|this) (?:week|month|year|spring|summer|fall|winter)|"
-    r"(?:a|two|three|\d+) (?:weeks?|months?|years?) ago)\s*$",
+    rf"(?:in |back in )?{_THEN}\s*$|"
+    rf"[,;]?\s+(?:(?:and|they|are|got|had) )*(?:new|fresh)(?: (?:ones|set))?"
+    rf"(?: {_DEED})? {_THEN}\s*$",
     re.IGNORECASE,
 )
 """How long ago a thing was put in, behind what was found: no happening of now."""
@@ -73,6 +79,8 @@ class OtherWords:
         told, typed = typed, without_its_age(typed)
         if typed != told and self._is_answer(listener, prompt, typed):
             return True
+        if part := part_that_answers(self.book, listener, prompt, typed):
+            return (yield from self._takes_part(listener, prompt, typed, part))
         may_be_found = self._may_be_found(listener, prompt, typed)
         is_finding = may_be_found and tells_a_finding(typed)
         meant = self._meant(prompt, typed) if may_be_found else None
@@ -112,6 +120,17 @@ class OtherWords:
         except NotAnAnswer:
             return False
         self.telling.keep(event, prompt)
+        return True
+
+    def _takes_part(
+        self, listener: Listener, prompt: AskTest | DoStep, typed: str, part: str
+    ) -> Talk[bool]:
+        """Take a clause that is agreed to; the whole line is kept as a note."""
+        self.book.add(Noted(f"told at a test: {typed}"))
+        asked = f'You typed "{typed}". Is "{part}" meant?'
+        if not (yield from agrees(listener, asked, part)):
+            return False
+        self.telling.keep(taken_up(self.book, listener, prompt, part), prompt)
         return True
 
     def _may_be_found(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
