@@ -14,12 +14,11 @@ import math
 import os
 import shutil
 import sys
-import textwrap
 from collections.abc import Callable, Iterable, Sequence
 
 from troubleshoot.cli.door import heard, told
+from troubleshoot.cli.parts import Choices, Paragraph, in_columns, wrapped
 from troubleshoot.cli.typed_ahead import TypedAhead, note_in, usable
-from troubleshoot.frozen import frozen
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
@@ -35,23 +34,6 @@ _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
 class EndOfInput(Exception):
     """Nobody answers any more: the pipe or the terminal has ended."""
-
-
-@frozen
-class Paragraph:
-    """A text that is broken into lines; `strong` is not to be missed."""
-
-    text: str
-    indent: int = 0
-    strong: bool = False
-
-
-@frozen
-class Choices:
-    """What may be chosen, a line each; on a small screen two to a line where they fit."""
-
-    items: tuple[str, ...]
-    indent: int = 2
 
 
 class Terminal:
@@ -123,23 +105,9 @@ class Terminal:
     def _laid_out(self, part: Paragraph | Choices) -> list[str]:
         """The lines of a part as they are written."""
         if isinstance(part, Choices):
-            return self._in_columns(part)
-        lines = self._lines(part.text, part.indent)
+            return in_columns(part, self.width, pairs=self.is_small)
+        lines = wrapped(part.text, self.width, part.indent)
         return [f"{_BOLD}{line}{_PLAIN}" if part.strong and self.bold else line for line in lines]
-
-    def _in_columns(self, choices: Choices) -> list[str]:
-        column = (self.width - choices.indent) // 2
-        lines: list[str] = []
-        open_line = False
-        for item in choices.items:
-            own = self._lines(item, choices.indent)
-            short = self.is_small and len(own[0]) < column + choices.indent and len(own) == 1
-            if short and open_line:
-                lines[-1] = f"{lines[-1].ljust(column + choices.indent)}{own[0].strip()}"
-            else:
-                lines += own
-            open_line = short and not open_line
-        return lines
 
     def _put(self, lines: Sequence[str]) -> None:
         """Write these lines, on the next page where this one does not hold them all.
@@ -196,17 +164,6 @@ class Terminal:
     def overhear(self, typed: str) -> None:
         """Listen to what was typed ahead and is no answer: a danger may be told in it."""
 
-    def _lines(self, text: str, indent: int = 0, room: int = 0) -> list[str]:
-        """The lines of a text; `room`: columns that each of them leaves free."""
-        start = " " * indent
-        return textwrap.wrap(
-            shown(told(text)),
-            self.width - room,
-            initial_indent=start,
-            subsequent_indent=start + "  ",
-            break_on_hyphens=False,
-        ) or [""]
-
     def say_all(self, lines: Iterable[str], indent: int = 0) -> None:
         for line in lines:
             self.say(line.strip(), indent + len(line) - len(line.lstrip()))
@@ -235,7 +192,7 @@ class Terminal:
         while True:
             self.say_held()
             ahead = self._typed_ahead()
-            asked = self._lines(prompt, room=1)  # the blank before the answer
+            asked = wrapped(prompt, self.width - 1)  # the blank before the answer
             if self.pages and self._rows + len(asked) > self._height:
                 self._turn_page()
             sys.stdout.write(self._encodable("\n".join(asked)) + " ")

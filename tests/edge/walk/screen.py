@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from troubleshoot.cli.terminal import Choices, Paragraph, Terminal
+from troubleshoot.cli.parts import Choices, Paragraph
+from troubleshoot.cli.terminal import Terminal
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from itertools import groupby
 
-from troubleshoot.cli.terminal import Paragraph, Terminal
+from troubleshoot.cli.parts import Paragraph
+from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.prompts import Caution
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.hazard_words import said_hazard

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from troubleshoot.cli.terminal import Choices, Paragraph, Terminal
+from troubleshoot.cli.parts import Choices, Paragraph
+from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.prompts import (
     AskFact,
     AskPlate,

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from troubleshoot.cli.parts import Choices, Paragraph
 from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.screens.findings import show_ending
 from troubleshoot.cli.screens.on_round import BACK_TO_THE_ROUND, show_progress, show_round
 from troubleshoot.cli.screens.stops import show_stop, show_what_lifts
-from troubleshoot.cli.terminal import Choices, Paragraph, Terminal
+from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Settled
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.places import with_place
