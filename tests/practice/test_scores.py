@@ -90,7 +90,13 @@ def test_records_of_all_apprentices_count_each_for_itself(tmp_path: Path) -> Non
     ("play", "told"),
     [
         (replace(PLAY, verdict="shown", tests=0), True),
-        (replace(PLAY, verdict="wrong", tests=0), True),
+        (replace(PLAY, verdict="wrong", tests=0, reasoned=False), True),
+        (replace(PLAY, verdict="wrong", tests=1, reasoned=False), True),
+        (replace(PLAY, verdict="partly", tests=3, reasoned=False, failed=True), True),
+        (replace(PLAY, verdict="right", tests=1, reasoned=False), True),
+        (replace(PLAY, verdict="wrong", tests=4, reasoned=False), False),
+        (replace(PLAY, verdict="right", tests=1), False),
+        (replace(PLAY, verdict="left", tests=1, reasoned=False), False),
         (replace(PLAY, verdict="wrong"), False),
         (PLAY, False),
         (replace(PLAY, scenario="other", verdict="shown"), False),
@@ -156,17 +162,33 @@ def test_a_line_of_another_kind_is_damage(tmp_path: Path, line: bytes) -> None:
         read_plays(path)
 
 
-@pytest.mark.parametrize("name", ["x" * 5000, "half \udce9", "\x1b[2J"])
+@pytest.mark.parametrize("name", ["x" * 5000, "half \udce9", "\x1b[2J", "", "@=-"])
 def test_what_can_be_no_name_is_refused(tmp_path: Path, name: str) -> None:
     with pytest.raises(NotUsable):
         record_path(tmp_path, name)
 
 
 def test_every_apprentice_has_a_file_inside_the_folder(tmp_path: Path) -> None:
-    for name in ("Learner One", "../../etc/passwd", "", "a/b"):
+    for name in ("Learner One", "../../etc/passwd", "a/b", "\U00010428" * 80):
         path = record_path(tmp_path, name)
         assert path.parent == tmp_path / "practice"
         assert path.suffix == ".jsonl" and path.stem
+        assert len(path.with_suffix(".open").name.encode()) <= 255
+
+
+def test_names_are_told_apart_by_letters_of_any_script(tmp_path: Path) -> None:
+    """Regression: every name in Cyrillic or Greek shared the record of nobody."""
+    names = (
+        "Jo",
+        "J\u00f6",
+        "\u041e\u043b\u044f",
+        "\u039d\u03af\u03ba\u03b7",
+        "\u674e",
+        "apprentice",
+    )
+    assert len({record_path(tmp_path, name) for name in names}) == len(names)
+    same = ("Learner One", "=learner one", "@LEARNER-ONE", " learner  one ")
+    assert len({record_path(tmp_path, name) for name in same}) == 1
 
 
 def test_a_record_from_before_calls_were_reasoned_is_still_read(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ import io
 import json
 import os
 import re
+import unicodedata
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
 from dataclasses import asdict, fields, replace
@@ -18,7 +19,7 @@ from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.table import runs
 from troubleshoot.outside.text import MOST_NAME, one_line
-from troubleshoot.practice.scores import NOBODY, Play, counting, gave_up
+from troubleshoot.practice.scores import Play, counting, shows_for_little
 
 FORMAT: Final = 3
 SECOND_FORMAT: Final = 2
@@ -29,6 +30,8 @@ MOST_RECORD: Final = 10_000_000
 MOST: Final = 1_000_000
 """No count of a play comes near."""
 FOLDER: Final = "practice"
+MOST_LETTERS: Final = 60
+"""Of a file's name: it has room for 255 bytes, and a letter takes up to four."""
 
 
 class RecordDamaged(ValueError):
@@ -36,13 +39,27 @@ class RecordDamaged(ValueError):
 
 
 def record_path(data_folder: Path, apprentice: str) -> Path:
-    """The file of one apprentice; a name becomes letters, digits and hyphens.
+    """The file of one apprentice; a name becomes letters of any script, digits and hyphens.
 
-    Raises NotUsable for a name that is too long, or holds what cannot be shown.
+    Raises NotUsable for a name that is too long, has none of these, or holds what cannot be shown.
     """
     apprentice = one_line(apprentice, "the apprentice's name", MOST_NAME)
-    word = "-".join(re.findall(r"[a-z0-9]+", apprentice.lower())) or NOBODY
-    return data_folder / FOLDER / f"{word}.jsonl"
+    word = _word_of(apprentice)
+    if not word:
+        raise NotUsable("the apprentice's name", "no letter in it", "say it with letters or digits")
+    return data_folder / FOLDER / f"{word[:MOST_LETTERS]}.jsonl"
+
+
+def _word_of(apprentice: str) -> str:
+    """What tells apprentices apart: the letters and digits of a name, whatever their case."""
+    plain = unicodedata.normalize("NFKC", apprentice).casefold()
+    return "-".join(re.findall(r"[^\W_]+", plain))
+
+
+def other_spelling(plays: Iterable[Play], apprentice: str) -> str:
+    """How the name of whose record it is was written first, where that is not so; may be ""."""
+    first = next((play.apprentice for play in plays), apprentice)
+    return "" if first == apprentice else first
 
 
 def keep_play(path: Path, play: Play) -> None:
@@ -102,12 +119,12 @@ def _left(data_folder: Path) -> Iterator[Path]:
 def shown_to_others(data_folder: Path, own: Path, scenario: str) -> bool:
     """Whether a scenario's answer was asked for under another name in this data folder.
 
-    So was one that was called without a reading and got wrong: its debrief tells as much. A
-    record that cannot be read tells nothing.
+    So was one that was called after a reading or two that bear nothing out: its debrief tells as
+    much. A record that cannot be read tells nothing.
     """
     for path in sorted((data_folder / FOLDER).glob("*.jsonl")):
         with suppress(RecordDamaged):
-            if path != own and any(gave_up(play, scenario) for play in read_plays(path)):
+            if path != own and any(shows_for_little(play, scenario) for play in read_plays(path)):
                 return True
     return False
 

@@ -82,10 +82,15 @@ def play_of(
     )
 
 
-def gave_up(play: Play, scenario: str) -> bool:
-    """Whether a play of a scenario asked for its answer, or called it wrong without a reading."""
-    blind = play.verdict in ("wrong", "partly") and play.tests == 0
-    return play.scenario == scenario and (play.verdict == "shown" or blind)
+def shows_for_little(play: Play, scenario: str) -> bool:
+    """Whether a play of a scenario had its answer told for little work.
+
+    It was asked for, or called with nothing to bear it out after half the expert's tests at most:
+    wrong or right, the debrief says which.
+    """
+    little = not play.reasoned and play.tests * 2 <= play.expert_tests
+    called = play.verdict in ("right", "partly", "wrong")
+    return play.scenario == scenario and (play.verdict == "shown" or (called and little))
 
 
 def counting(plays: Iterable[Play]) -> Iterator[tuple[Play, bool]]:

@@ -96,6 +96,32 @@ def test_an_answer_shown_to_another_name_counts_half(
     assert "Right. 50 points of 100." in out
 
 
+def test_an_answer_called_after_one_reading_by_another_name_counts_half(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    """Regression: one test and any call as Decoy told the answer, and cost its owner nothing."""
+    typed("visit history", "1", "call", "overcharge", "1", "", "", "", "1")
+    out = command("practise", "quarry-road", "--apprentice", "Decoy")[1]
+    assert "DEBRIEF" in out and "1 test." in out
+    typed("q")
+    out = command("practise", "quarry-road", "--apprentice", "Learner")[1]
+    assert "shown in this data folder under another name" in " ".join(out.split())
+
+
+def test_a_name_of_the_same_letters_is_told_whose_record_it_is(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    """Regression: =Jo, @Jo and jo shared a record, and nobody was told."""
+    typed("visit history", "1", "q")
+    command("practise", "quarry-road", "--apprentice", "=Jo")
+    for option in ("--progress", "--course", "--apprentice"):
+        more = () if option == "--apprentice" else (option,)
+        assert "The record of =Jo:" in command("practise", "--apprentice", "jo", *more)[1]
+        assert "The record of" not in command("practise", "--apprentice", "=Jo", *more)[1]
+    typed("q")
+    assert "The record of =Jo:" in command("practise", "quarry-road", "--apprentice", "jo")[1]
+
+
 def test_leaving_before_anything_is_done_keeps_nothing(
     command: Command, typed: Callable[..., None]
 ) -> None:

@@ -20,6 +20,7 @@ from troubleshoot.practice.record import (
     RecordDamaged,
     all_records,
     as_csv,
+    other_spelling,
     read_plays,
     record_path,
 )
@@ -47,6 +48,13 @@ def plays_of(folder: Path, apprentice: str) -> tuple[Play, ...]:
         raise Failure([str(error)], NOT_UNDERSTOOD) from None
 
 
+def say_whose(terminal: Terminal, plays: tuple[Play, ...], apprentice: str) -> None:
+    """Say whose record it is, where the name was written otherwise when it was begun."""
+    other = other_spelling(plays, apprentice)
+    if other:
+        terminal.say(f"The record of {other}: letters and digits alone tell names apart.")
+
+
 def all_scenarios(knowledge: Knowledge) -> tuple[Scenario, ...]:
     """The shipped scenarios. Raises Failure where one of them cannot be read."""
     try:
@@ -59,7 +67,9 @@ def list_scenarios(folder: Path, apprentice: str) -> None:
     """Every call with its season and difficulty, and the first result with its date."""
     terminal, rules = Terminal(), rules_in_force()
     scenarios = all_scenarios(rules)
-    first = first_of(plays_of(folder, apprentice))
+    plays = plays_of(folder, apprentice)
+    say_whose(terminal, plays, apprentice)
+    first = first_of(plays)
     for scenario in sorted(scenarios, key=lambda s: (s.difficulty, s.id)):
         season = SEASONS.get(scenario.season, "any season")
         how = f"{season}, {DIFFICULTIES[scenario.difficulty]}"
@@ -83,6 +93,7 @@ def show_progress(folder: Path, apprentice: str) -> None:
     """How each subsystem stands by its first plays, and how sure the calls were."""
     terminal, rules = Terminal(), rules_in_force()
     plays = plays_of(folder, apprentice)
+    say_whose(terminal, plays, apprentice)
     for each in sorted(progress(plays), key=lambda each: each.mean):
         failures = f", {each.failures} failed" if each.failures else ""
         terminal.say(
