@@ -100,7 +100,7 @@ def test_an_answer_called_after_one_reading_by_another_name_counts_half(
     command: Command, typed: Callable[..., None]
 ) -> None:
     """Regression: one test and any call as Decoy told the answer, and cost its owner nothing."""
-    typed("visit history", "1", "call", "overcharge", "1", "", "", "", "1")
+    typed("visit history", "1", "call", "overcharge", "1", "1", "", "", "", "", "1")
     out = command("practise", "quarry-road", "--apprentice", "Decoy")[1]
     assert "DEBRIEF" in out and "1 test." in out
     typed("q")

@@ -6,8 +6,6 @@ the cause that was called and its neighbors, so that no list betrays what is tru
 
 from __future__ import annotations
 
-import hashlib
-from collections.abc import Sequence
 from dataclasses import replace
 
 from troubleshoot.cli.practice.asking import ask, show_places
@@ -16,6 +14,7 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.outside.numbers import choice
+from troubleshoot.practice.offered import Part, mixed, offers
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Sureness
 from troubleshoot.practice.session import Session
@@ -23,7 +22,6 @@ from troubleshoot.reasoning.unit.places import Place
 
 NOTHING = frozenset({"nothing", "nothing wrong", "none"})
 MOST_FOUND = 9
-MOST_CHOICES = 4
 MOST_CAUSES = 4
 SURENESS: tuple[tuple[Sureness, str], ...] = (
     ("sure", "sure: I would order the part"),
@@ -117,7 +115,9 @@ def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ..
     """
     alike = [session.knowledge.faults[name] for name in fault.look_alikes]
     around = (name for each in (fault, *alike) for name in each.behind)
-    names = _mixed(session, [name for name in (*around, *fault.look_alikes) if name != fault.id])
+    names = mixed(
+        session.scenario, [name for name in (*around, *fault.look_alikes) if name != fault.id]
+    )
     terminal.say("What lies behind it?")
     for number, name in enumerate(names, start=1):
         terminal.say(f"{number} {session.knowledge.faults[name].name}", 2)
@@ -137,39 +137,15 @@ def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ..
 
 
 def _choose(
-    terminal: Terminal, session: Session, fault: Fault, question: str, what: str
+    terminal: Terminal, session: Session, fault: Fault, question: str, part: Part
 ) -> str | None:
-    """One of several repairs or proofs: the id of the fault whose card it is from.
-
-    A text that several cards share is the called cause's own.
-    """
-    owners: dict[str, str] = {}
-    for name in _mixed(session, [fault.id, *fault.look_alikes]):
-        text = _text(session.knowledge.faults[name], what)
-        if text and (text not in owners or name == fault.id):
-            owners[text] = name
-    texts = list(owners)
+    """One of several repairs or proofs: the id of the fault whose card it is from."""
+    offered = offers(session.knowledge, session.scenario, fault, part)
     terminal.say(question)
-    for number, text in enumerate(texts, start=1):
-        terminal.say(f"{number} {text}", 2)
-    chosen = _number(terminal, session, len(texts))
-    return None if chosen is None else owners[texts[chosen - 1]]
-
-
-def _text(card: Fault, what: str) -> str:
-    if what == "repair":
-        return card.repair.what
-    return "; ".join(proof.text for proof in card.proof[:2])
-
-
-def _mixed(session: Session, names: Sequence[str]) -> list[str]:
-    """At most four of the names, in an order that tells nothing and is always the same."""
-    chosen = list(dict.fromkeys(names))[:MOST_CHOICES]
-
-    def place(name: str) -> str:
-        return hashlib.sha256(f"{session.scenario.id} {name}".encode()).hexdigest()
-
-    return sorted(chosen, key=place)
+    for number, offer in enumerate(offered, start=1):
+        terminal.say(f"{number} {offer.text}", 2)
+    chosen = _number(terminal, session, len(offered))
+    return None if chosen is None else offered[chosen - 1].fault
 
 
 def _number(terminal: Terminal, session: Session, most: int) -> int | None:
