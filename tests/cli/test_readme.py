@@ -18,7 +18,7 @@ PLAYED = (
     "step roof", "step tell the people", "step combustible", "step prove the meter",
     "step controls", "step tools", "step call for", "step connect", "do subcooling", "8 to 12",
     "step controls", "step panel with", "step tools", "step call for", "do sight glass",
-    "call", "low charge from a leak", "", "2", "2", "1", "1", "",
+    "call", "low charge from a leak", "", "2", "1", "4", "1", "",
 )  # fmt: skip
 
 
@@ -73,7 +73,7 @@ def test_the_debrief_in_the_readme_is_todays(
     typed(*PLAYED)
     code, out, _ = command("practise", "quarry-road")
     said = out.partition("DEBRIEF\n")[2].splitlines()
-    shown = shown_in_readme("The debrief, shortened:").splitlines()
+    shown = shown_in_readme("thing to do otherwise:").splitlines()
     assert code == 0
     assert len(shown) > 15
     assert left_of(said, shown) == [], "\n".join(said)

@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 import math
+import re
 import textwrap
 
 import pytest
 
-from tests.practice.playing import TO_OPEN_AND_RUN, do_steps, lead_to, path_of, session_of
+from tests.practice.players import put_back
+from tests.practice.playing import (
+    TO_OPEN_AND_RUN,
+    do_steps,
+    follow,
+    lead_to,
+    path_of,
+    session_of,
+)
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.debrief import debrief, to_read
 from troubleshoot.practice.debrief_work import WORTH, worth
@@ -53,10 +62,12 @@ def test_a_wrong_call_is_answered_with_the_evidence(shipped: Knowledge) -> None:
 def test_a_failed_play_says_what_could_have_hurt_and_where_to_read(shipped: Knowledge) -> None:
     session = session_of(shipped, "quarry-road")
     session.choose(shipped.tests["air-filters"], None)
-    assert "Halved: it could have hurt someone" in told(session, Call((TRUE,)))
+    first = told(session, Call((TRUE,)))
+    assert "Why: Filters, without" in first
+    assert "half the points. The same again fails a play." in first
     session.choose(shipped.tests["air-filters"], None)
     text = told(session, Call((TRUE,)))
-    assert text.startswith("FAILED ON SAFETY") and "Halved" not in text
+    assert text.startswith("FAILED ON SAFETY") and "half the points" not in text
     assert "it could have hurt someone:\n  Filters, without the power switched off" in text
     hazard, case = (part.split()[0] for part in text.split("rules explain ")[1:])
     assert f"Read first, of what was stopped: troubleshoot rules explain {hazard}" in text
@@ -112,6 +123,83 @@ def test_no_question_is_asked_of_what_is_there(name: str, shipped: Knowledge) ->
     assert question is None or question.rival.id not in {fault.fault for fault in there}
 
 
+@pytest.mark.parametrize("name", sorted(scenario_paths()))
+def test_a_debrief_opens_with_result_why_and_one_thing_to_do_otherwise(
+    name: str, shipped: Knowledge
+) -> None:
+    """Who reads a debrief on a phone reads its first lines."""
+    session = session_of(shipped, name)
+    truth = session.scenario.truth
+    for call in (Call(), Call((TRUE,)), Call(truth.faults, truth.behind, TRUE.fault, TRUE.fault)):
+        result, why, otherwise, blank, *_ = told(session, call).splitlines()
+        assert re.match(r"(Right|Partly right|Wrong)\b.* points of 100\.$", result)
+        assert why.startswith("Why: ") and otherwise.startswith("Next time: ")
+        assert blank == "" and max(len(why), len(otherwise)) <= 200
+
+
+def test_what_to_do_otherwise_is_what_cost_most(shipped: Knowledge) -> None:
+    session = session_of(shipped, "mill-lane")
+    path = path_of(shipped, "mill-lane")
+    follow(session, path)
+    truth = session.scenario.truth
+    own = truth.faults[0].fault
+    left = told(session, Call(truth.faults, (), own, own))
+    assert "Next time: put the unit back before the call. (20 points)" in left
+    put_back(session)
+    assert "Next time: the same again." in told(session, Call(truth.faults, (), own, own))
+    missed = told(session, Call(truth.faults, (), own, "blower-capacitor-weak"))
+    assert "Next time: prove it by what read wrong, the way it was read. (10 points)" in missed
+    assert "Points lost: the proof 10." in missed
+    blind = told(session_of(shipped, "mill-lane"), Call((TRUE,)))
+    named = re.search(r"Next time: take (.+) before the call\.", blind)
+    assert named and named[1] in {shipped.tests[move.test].name for move in path.tests}
+
+
+def test_a_near_miss_is_told_as_such(shipped: Knowledge) -> None:
+    session = session_of(shipped, "mill-lane")
+    truth = session.scenario.truth.faults
+    text = told(
+        session, Call(truth, (), "compressor-run-capacitor-weak", "compressor-run-capacitor-weak")
+    )
+    alike = shipped.faults["compressor-run-capacitor-weak"].name
+    assert f"A near miss, the repair: it is of {alike}, which is easily taken for it." in text
+    assert "A near miss, the proof: it is of" in text
+    assert "A near miss" not in told(session, Call(truth, (), "gas-valve-failed", truth[0].fault))
+
+
+def test_a_proof_that_reads_so_anyway_is_told_to_prove_nothing(shipped: Knowledge) -> None:
+    """The fan has its volts with a weak capacitor as well."""
+    session = session_of(shipped, "mill-lane")
+    truth = session.scenario.truth.faults
+    text = told(session, Call(truth, (), truth[0].fault, "condenser-fan-no-supply"))
+    volts = shipped.tests["condenser-fan-volts"].name
+    assert f"{volts} reads so with the fault there as well: that proves nothing." in text
+
+
+def test_against_a_wrong_call_stands_what_its_own_card_rules_out(shipped: Knowledge) -> None:
+    """Regression: the gas was on, and nothing against the call that it was shut said so."""
+    session = session_of(shipped, "long-meadow")
+    text = told(session, Call((TrueFault("gas-shut-off-or-tank-empty"),)))
+    against = text.partition("Against Gas cock or meter shut, or the tank empty:\n")[2]
+    assert f"{shipped.tests['gas-supply-look'].name}: " in against.partition("\nBehind")[0]
+
+
+@pytest.mark.parametrize("name", ["mill-lane", "quarry-road", "tram-street", "church-field"])
+def test_the_points_lost_make_a_hundred_with_those_left(name: str, shipped: Knowledge) -> None:
+    truth = session_of(shipped, name).scenario.truth
+    for behind in (None, truth.behind, ("supply-voltage-high",)):
+        for part in (None, truth.faults[0].fault, "gas-valve-failed"):
+            session = session_of(shipped, name)
+            follow(session, path_of(shipped, name))
+            session.declare_stop()
+            session.hint()
+            session.extra_minutes += 40
+            call = Call(truth.faults, behind, part, part)
+            score = score_of(session, call, path_of(shipped, name))
+            assert score.reasoned and score.verdict == "right"
+            assert score.points + sum(points for _, points in score.lost) == 100
+
+
 def test_a_guess_is_called_a_guess(shipped: Knowledge) -> None:
     session = session_of(shipped, "drovers-yard")
     text = told(session, Call())
@@ -158,7 +246,7 @@ def test_what_was_tried_twice_is_told_once_with_how_often(shipped: Knowledge) ->
         session.choose(shipped.tests["air-filters"], None)
         session.choose(shipped.tests["visit-history"], None)
     text = told(session, Call((TRUE,)))
-    assert text.count("Filters, without") == 1 and "tagged (3 times)" in text
+    assert text.count("  Filters, without") == 1 and "tagged (3 times)" in text
     assert f"{shipped.tests['visit-history'].name} (" in text
 
 
@@ -168,7 +256,8 @@ def test_a_stop_that_was_not_obeyed_is_told_in_full_and_an_obeyed_one_is_not(
     asks = shipped.hazards["gas-odour"].what_to_do
     session = session_of(shipped, "church-field")
     text = told(session, Call())
-    assert text.startswith(f"DANGER - STOP: {asks}") and text.count(asks) == 1
+    assert f"\n\nDANGER - STOP: {asks}" in text and text.count(asks) == 1
+    assert "Why: a STOP ended this job, and you went on." in text
     assert "and you did not stop." in text
     session.declare_stop()
     assert asks not in told(session, Call())

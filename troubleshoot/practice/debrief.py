@@ -6,18 +6,20 @@ phone: what was said already is not said again.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
+from troubleshoot.practice.answering import AnsweringUnit
+from troubleshoot.practice.debrief_first import first_lines
 from troubleshoot.practice.debrief_readings import readings_told
+from troubleshoot.practice.debrief_verdict import verdict_told
 from troubleshoot.practice.debrief_work import experts_way, work_done
 from troubleshoot.practice.expecting import Expected
-from troubleshoot.practice.expert import ExpertPath
-from troubleshoot.practice.reasoned import rivals
+from troubleshoot.practice.expert import ExpertPath, answer_of
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Score
 from troubleshoot.practice.session import Session
-from troubleshoot.practice.slips import grave_kinds
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.evidence.surprise import unexplained
@@ -30,24 +32,21 @@ DECIDING: Final = 3
 TELLING: Final = 0.25
 """A finding that weighs less speaks neither for a cause nor against it."""
 
-HEADS: Final = {
-    "right": "Right.",
-    "partly": "Partly right.",
-    "wrong": "Wrong.",
-    "shown": "Shown, as you asked.",
-}
-
 
 def debrief(
     session: Session, call: Call, score: Score, expert: ExpertPath, expected: Sequence[Expected]
 ) -> Iterator[str]:
     """The whole debrief in lines; a blank line parts its sections."""
     standing = () if session.stopped else standing_hazards(session.conclusions)
+    whole = session.decider.reasoner.conclude(session.scenario.case)
+    true = next(_causes(whole, session.scenario.truth.faults), None)
+    yield from first_lines(session, call, score, true)
+    yield ""
     for each in standing:
         yield from each.lines
-    yield from _verdict(session, call, score, {each.hazard.id for each in standing})
+    yield from verdict_told(session, call, score, {each.hazard.id for each in standing})
     yield ""
-    yield from _deciding(session, call)
+    yield from _deciding(session, call, whole)
     yield from readings_told(session)
     yield from _misleading(session)
     yield from _unexplained(session, call)
@@ -66,82 +65,8 @@ def debrief(
     yield f"Read: troubleshoot rules explain {to_read(session, call, score)}"
 
 
-def _verdict(session: Session, call: Call, score: Score, told: Collection[str]) -> Iterator[str]:
-    """Whether the call is right, and what it was; a hazard that has been told is not told again."""
-    if score.failed:
-        yield "FAILED ON SAFETY, whatever the answer."
-    head = "Right, but a guess that came off." if score.came_off else HEADS[score.verdict]
-    yield f"{head} {score.points} points of 100."
-    if not score.failed:
-        yield from _halved(session)
-    if score.shown_before:
-        yield "Half, since it had been shown in this data folder under another name."
-    if score.came_off:
-        yield from _not_separated(session, call)
-    knowledge, truth = session.knowledge, session.scenario.truth
-    if truth.nothing_wrong:
-        yield "Nothing was wrong with this unit."
-    for number, fault in enumerate(truth.faults):
-        yield f"{'And' if number else 'It was'}: {said(session, fault)}"
-    for name in truth.behind:
-        yield f"Behind it: {knowledge.faults[name].name}"
-    if truth.faults and not truth.behind:
-        yield "Behind it: nothing that was found here"
-    if truth.stop is not None and session.stopped:
-        yield "A STOP ended this job, and you stopped."
-    elif truth.stop is not None:
-        asks = "" if truth.stop in told else f": {knowledge.hazards[truth.stop].what_to_do}"
-        yield f"A STOP ended this job, and you did not stop{asks or '.'}"
-    yield from _called(session, call, score)
-
-
-def _halved(session: Session) -> Iterator[str]:
-    """That first slips have cost points, where there were any."""
-    kinds = len(grave_kinds(session.slips))
-    if kinds:
-        times = "" if kinds == 1 else f" {kinds} times, once for each kind"
-        yield f"Halved{times}: it could have hurt someone, see below. The same again fails a play."
-
-
-def _not_separated(session: Session, call: Call) -> Iterator[str]:
-    """Which rivals nothing that was read sets apart from the call."""
-    beside = rivals(session.conclusions, call.causes)
-    names = [said(session, TrueFault(cause.fault.id, cause.at)) for cause in beside]
-    if names:
-        more = f", and {len(names) - DECIDING} more" if len(names) > DECIDING else ""
-        yield f"What you had read left standing: {'; '.join(names[:DECIDING])}{more}."
-    else:
-        yield "Nothing that you had read spoke for it."
-
-
-def _called(session: Session, call: Call, score: Score) -> Iterator[str]:
-    """What was called, where it was not all right, and how each part of the answer stands."""
-    if score.verdict in ("partly", "wrong"):
-        for cause in call.causes:
-            yield f"You called: {said(session, cause)}"
-        if not call.causes and not session.stopped:
-            yield "You called: nothing wrong"
-    told: dict[str, list[str]] = {"Right on": [], "Wrong on": [], "Not said": []}
-    for name, right, answer in (
-        ("the cause behind", score.behind_right, call.behind),
-        ("the repair", score.repair_right, call.repair),
-        ("the proof", score.proof_right, call.proof),
-    ):
-        if right is not None:
-            told["Right on" if right else "Not said" if answer is None else "Wrong on"].append(name)
-    yield from (f"{head}: {', '.join(names)}" for head, names in told.items() if names)
-
-
-def said(session: Session, fault: TrueFault) -> str:
-    """A fault with its place, where the unit has several."""
-    known = session.knowledge.faults[fault.fault]
-    where = session.scenario.unit.layout.shown(known.per, fault.at)
-    return f"{known.name} ({where})" if where else known.name
-
-
-def _deciding(session: Session, call: Call) -> Iterator[str]:
+def _deciding(session: Session, call: Call, whole: Conclusions) -> Iterator[str]:
     """The findings that decide, from everything the unit would have shown."""
-    whole = session.decider.reasoner.conclude(session.scenario.case)
     truths = session.scenario.truth.faults
     if not truths:
         yield "Every reading lies where a sound unit's does."
@@ -149,9 +74,29 @@ def _deciding(session: Session, call: Call) -> Iterator[str]:
         yield f"What decides it{_of(cause, truths)}:"
         yield from _weights(whole, cause, for_it=True)
     wrong = [c for c in call.causes if c.fault not in {fault.fault for fault in truths}]
-    for cause in _causes(whole, wrong):
+    for cause in _causes(_looked_for(session, wrong), wrong):
         yield f"Against {cause.fault.name}:"
         yield from _weights(whole, cause, for_it=False)
+
+
+def _looked_for(session: Session, wrong: Sequence[TrueFault]) -> Conclusions:
+    """What follows from all readings, with those that a wrong call would have shown by.
+
+    What speaks most against it is often a sound reading: it stands in no file, and the unit has it.
+    """
+    found = session.start.hypotheses
+    called = {cause.fault for cause in wrong}
+    listed = {shown.test for shown in session.scenario.listed}
+    unit = AnsweringUnit(session.decider.reasoner, session.scenario)
+    answers = []
+    for test in {t: None for h in found.causes if h.fault.id in called for t in h.picture.cells}:
+        known = found.tests.get(test)
+        if known is None or test in listed or known.kind in ("step", "computed"):
+            continue
+        shown = (unit.shows(known, at) for at in session.places(known))
+        answers += [answer_of(each) for each in shown if each is not None]
+    case = session.scenario.case
+    return session.decider.reasoner.conclude(replace(case, answers=(*case.answers, *answers)))
 
 
 def _of(cause: Cause, truths: Sequence[TrueFault]) -> str:
@@ -195,7 +140,7 @@ def _misleading(session: Session) -> Iterator[str]:
 
 
 def _unexplained(session: Session, call: Call) -> Iterator[str]:
-    """Abnormal readings that the call leaves open.
+    """Abnormal readings that the call leaves open; what people tell of the past is none.
 
     A doubted reading stands in the conclusions as a repeat that differs; nobody has taken that.
     """
@@ -206,7 +151,8 @@ def _unexplained(session: Session, call: Call) -> Iterator[str]:
         for reading in unexplained(
             found.hypotheses, found.seen, list(_causes(found, call.causes)), found.effects
         )
-        if reading.test != REPEAT or REPEAT in taken
+        if session.knowledge.tests[reading.test].kind != "question"
+        and (reading.test != REPEAT or REPEAT in taken)
     ]
     if open_ and not session.stopped:
         yield "Your call does not explain:"

@@ -12,6 +12,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.spoken import spoken
+from troubleshoot.practice.debrief_first import how_missed
 from troubleshoot.practice.expecting import Expected
 from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.played import Done
@@ -40,6 +41,8 @@ def work_done(session: Session, score: Score, expected: Sequence[Expected]) -> I
         f"You: {score.minutes} min, {counted(score.tests, 'test', 'tests')}. "
         f"Expert: {score.expert_minutes} min, {counted(score.expert_tests, 'test', 'tests')}."
     )
+    if score.lost:
+        yield f"Points lost: {', '.join(f'{what} {points}' for what, points in score.lost)}."
     if session.exposed_minutes:
         yield f"Near line volts: {session.exposed_minutes:.0f} min."
     if score.hints:
@@ -123,11 +126,7 @@ def _slips(slips: Sequence[Slip]) -> Iterator[str]:
         chosen = [slip for slip in slips if slip.grave == grave]
         if chosen:
             yield head
-        yield from _each_once(f"  {slip.tried}, {_how(slip)}" for slip in chosen)
-
-
-def _how(slip: Slip) -> str:
-    return "past a STOP" if slip.past_stop else f"without {slip.gravest or slip.missing[0]}"
+        yield from _each_once(f"  {slip.tried}, {how_missed(slip)}" for slip in chosen)
 
 
 def experts_way(knowledge: Knowledge, expert: ExpertPath) -> Iterator[str]:

@@ -1,8 +1,9 @@
 """What is offered at a call: repairs and proofs of the called cause and of its neighbors.
 
-The neighbors are near misses: cards of the same part, of what brings the cause about, of what comes
-of it, of what is taken for it, those first whose words are most like its own. Which they are
-follows from the call and the unit alone, so that no list betrays what is true.
+The neighbors are near misses: cards of the same part, of what comes of the cause and of what is
+taken for it, those first whose words are most like its own. What can lie behind it is none: to put
+that right, and to prove it, may be called for too. Which they are follows from the call and the
+unit alone, so that no list betrays what is true.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from troubleshoot.practice.scenario import Scenario
 
 MOST_OFFERED: Final = 4
 PROOFS_SAID: Final = 2
-THE_SAME: Final = 0.5
+THE_SAME: Final = 0.4
 """Texts that share so many of their words ask for nearly the same: to pick one of them is luck."""
 Part = Literal["repair", "proof"]
 
@@ -65,8 +66,6 @@ def mixed(scenario: Scenario, names: Sequence[str]) -> list[str]:
 def near_miss(knowledge: Knowledge, true: Fault, chosen: str) -> str:
     """How the fault whose repair or proof was chosen is near the true one; "" where it is not."""
     other = knowledge.faults[chosen]
-    if chosen in true.behind:
-        return f"it is of {other.name}, which can lie behind it"
     if true.id in other.behind:
         return f"it is of {other.name}, which can come of it"
     if chosen in true.look_alikes or true.id in other.look_alikes:
@@ -77,9 +76,8 @@ def near_miss(knowledge: Knowledge, true: Fault, chosen: str) -> str:
 def _nearest(
     knowledge: Knowledge, scenario: Scenario, called: Fault, part: Part
 ) -> Iterator[Fault]:
-    """The neighbors that this unit can have: one near miss, then those of the likest words.
-
-    None asks the same.
+    """The neighbors that this unit can have: one near miss, then those of the likest words, of
+    the same part before any other. None asks the same.
     """
     own = text_of(called, part)
 
@@ -87,18 +85,28 @@ def _nearest(
         other = f"{fault.name} {text_of(fault, part)}"
         return -_likeness(f"{called.name} {own}", other), fault.id
 
+    def is_near(fault: Fault) -> bool:
+        return bool(near_miss(knowledge, called, fault.id))
+
     found = [
         fault
         for fault in knowledge.faults.values()
-        if fault.id != called.id
+        if fault.id not in (called.id, *called.behind)
         and text_of(fault, part)
         and scenario.unit.allows(fault.exists_when)
-        and (near_miss(knowledge, called, fault.id) or fault.subsystem == called.subsystem)
-        and _likeness(own, text_of(fault, part)) < THE_SAME
+        and not _asks_the_same(called, fault, part)
     ]
     found.sort(key=unlike)
-    near = [fault for fault in found if near_miss(knowledge, called, fault.id)]
-    yield from (*near[:1], *found)
+    related = [each for each in found if is_near(each) or each.subsystem == called.subsystem]
+    yield from (*[each for each in related if is_near(each)][:1], *related, *found)
+
+
+def _asks_the_same(called: Fault, other: Fault, part: Part) -> bool:
+    """Whether a card asks for what the called one does: in its words, or by its first reading."""
+    if _likeness(text_of(called, part), text_of(other, part)) >= THE_SAME:
+        return True
+    wanted = other.proof[0].finding if part == "proof" else None
+    return wanted is not None and wanted in [proof.finding for proof in called.proof]
 
 
 def _likeness(one: str, other: str) -> float:

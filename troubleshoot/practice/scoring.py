@@ -8,7 +8,7 @@ however right its answer. To save time is worth something beside a reasoned call
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final, Literal
 
@@ -23,6 +23,16 @@ from troubleshoot.practice.slips import grave_kinds
 Verdict = Literal["right", "partly", "wrong", "shown", "left"]
 """What a call was; shown where the answer was asked for, left where the play was broken off."""
 Sureness = Literal["sure", "likely", "guess", ""]
+Loss = Literal[
+    "the unit left open",
+    "done on a guess",
+    "the repair",
+    "the proof",
+    "the cause behind",
+    "time",
+    "hints",
+]
+"""What a right and reasoned call can lose points by."""
 
 CAUSE_POINTS: Final = {"right": 60, "partly": 30}
 BEHIND_POINTS: Final = 5
@@ -61,7 +71,8 @@ class Score:
 
     `reasoned`: what was read separates the call from its rivals. What was not called is not.
     `parts`: things done to the unit on a guess. `shown_before`: the answer had been shown under
-    another name, which leaves half.
+    another name, which leaves half. `lost`: of a call that is right and reasoned, what it lost
+    points by, before first slips halve what is left.
     """
 
     verdict: Verdict
@@ -79,6 +90,7 @@ class Score:
     sure: Sureness = ""
     parts: int = 0
     shown_before: bool = False
+    lost: tuple[tuple[Loss, int], ...] = ()
 
     @property
     def came_off(self) -> bool:
@@ -137,7 +149,7 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     points -= HINT_COSTS * session.hints + PART_COSTS * parts_on_a_guess(session)
     points -= LEFT_COSTS * bool(session.left_open)
     points = max(0, points) >> len(grave_kinds(session.slips))
-    return replace(
+    score = replace(
         without_call(session, expert, verdict),
         reasoned=reasoned,
         points=0 if session.failed else points,
@@ -146,6 +158,26 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
         proof_right=proof,
         sure=call.sure,
     )
+    if not reasoned or verdict != "right":
+        return score
+    return replace(score, lost=tuple(_lost(session, call, score, expert)))
+
+
+def _lost(
+    session: Session, call: Call, score: Score, expert: ExpertPath
+) -> Iterator[tuple[Loss, int]]:
+    """What a right and reasoned call lost points by; to a hundred it makes what is left."""
+    said = 2 if call.behind is not None else 1
+    lost: dict[Loss, int] = {
+        "the unit left open": LEFT_COSTS * bool(session.left_open),
+        "done on a guess": PART_COSTS * score.parts,
+        "the repair": REPAIR_POINTS * (score.repair_right is False),
+        "the proof": PROOF_POINTS * (score.proof_right is False),
+        "the cause behind": BEHIND_POINTS * said * (score.behind_right is False),
+        "time": ECONOMY_POINTS - economy(session.minutes, expert.whole_minutes),
+        "hints": HINT_COSTS * session.hints,
+    }
+    yield from ((what, points) for what, points in lost.items() if points)
 
 
 def once_shown(score: Score) -> Score:

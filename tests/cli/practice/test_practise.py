@@ -273,7 +273,7 @@ def test_a_stop_that_is_obeyed_ends_the_play(command: Command, typed: Callable[.
     assert code == 0
     assert out.count("STOPPED: this could have hurt someone.") == 2
     assert out.index("The same again fails") < out.index("The play counts as failed.")
-    assert "FAILED ON SAFETY, whatever the answer." in out
+    assert "FAILED ON SAFETY, whatever the answer (" in out
     typed("stop", "gas leak at", "", "", "", "")
     code, out, _ = command("practise", "church-field")
     out = " ".join(out.split())
