@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 from collections.abc import Iterator
 from importlib.util import find_spec
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 import click
@@ -12,6 +13,7 @@ import click
 from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
+from troubleshoot.outside.numbers import whole_number
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.model import Knowledge
@@ -21,13 +23,22 @@ MOST_GRADES: Final = 20
 NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
 
 
+def _visits_or_folder(context: click.Context, option: click.Parameter, typed: str) -> int | Path:
+    """How many visits are simulated; what is no number is a folder of visits that were held."""
+    number = whole_number(typed)
+    if number == 0:
+        raise click.BadParameter("at least one visit is simulated", context, option)
+    return Path(typed) if number is None else number
+
+
 @click.command("measure", short_help="How well the rules tell faults apart.")
 @click.option(
     "--visits",
-    default=200,
+    default="200",
     show_default=True,
-    type=click.IntRange(min=1),
-    help="Simulated visits a unit.",
+    metavar="NUMBER|FOLDER",
+    callback=_visits_or_folder,
+    help="Simulated visits a unit; or the folder of kept ones: what they ended in, beside cards.",
 )
 @click.option("--subsets", default=20, show_default=True, help="Subsets solved exactly, a unit.")
 @click.option("--seed", default=1, show_default=True, help="Same seed, same figures.")
@@ -49,14 +60,24 @@ NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
 )
 @takes_rules
 def measure_command(
-    visits: int, subsets: int, seed: int, physics: bool, cost: str | None, sensitivity: int | None
+    visits: int | Path,
+    subsets: int,
+    seed: int,
+    physics: bool,
+    cost: str | None,
+    sensitivity: int | None,
 ) -> None:
     """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum.
 
     With --physics by readings that physics makes, right and wrong calls by fault, and every finding
-    that a card contradicts.
+    that a card contradicts. With --visits FOLDER by kept visits that were closed: which word of a
+    card they gainsay; nothing is changed.
     """
-    if sensitivity is not None:
+    if isinstance(visits, Path):
+        if physics or cost is not None or sensitivity is not None:
+            raise click.UsageError("--visits FOLDER goes by itself: the others simulate visits.")
+        lines = _by_kept(visits)
+    elif sensitivity is not None:
         lines = _sensitivity(sensitivity, visits, seed)
     elif cost is not None:
         lines = _cost_of(cost, visits, seed)
@@ -64,6 +85,13 @@ def measure_command(
         lines = _by_physics(visits, seed) if physics else _by_themselves(visits, subsets, seed)
     for line in lines:
         tell(line)
+
+
+def _by_kept(folder: Path) -> Iterator[str]:
+    """The cards beside what kept visits ended in. Raises Failure."""
+    from troubleshoot.cli.workshop.closed_visits import closed_lines
+
+    yield from closed_lines(rules_in_force(), folder)
 
 
 def _by_themselves(visits: int, subsets: int, seed: int) -> Iterator[str]:

@@ -88,7 +88,7 @@ def row(test: Test, cells: Sequence[Cell], q: Row) -> Row:
 
     `q`: the background row, over the outcomes that this equipment can show.
     """
-    cells = [_widened(test, cell, cells, q) for cell in cells]
+    cells = [widened(test, cell, cells, q) for cell in cells]
     cells = [(named, _usual(named, chance, test, q)) for named, chance in cells]
     graded = _disjoint(cells, q)
     total = math.fsum(chance for _, chance in graded)
@@ -123,7 +123,7 @@ def _never_speaks_for(chance: float, usual: float) -> float:
     return min(chance, usual * RARER) if chance <= PROBABILITY["never"] else chance
 
 
-def _widened(test: Test, cell: Cell, cells: Sequence[Cell], outcomes: Collection[str]) -> Cell:
+def widened(test: Test, cell: Cell, cells: Sequence[Cell], outcomes: Collection[str]) -> Cell:
     """A grade on the milder of two bad outcomes belongs to the set with the worse ones.
 
     It reaches up to the next worse outcome that has a grade of its own.
@@ -223,6 +223,15 @@ def _share_of_any(chance: float, own: float, all_own: Sequence[float]) -> float:
     total = math.fsum(-math.log1p(-p) for p in all_own)
     share = -math.log1p(-own) / total if total > 0 else 1 / len(all_own)
     return 1 - math.pow(1 - chance, share)
+
+
+def chance_of_any(test: Test, made: Row | Signs, named: frozenset[str]) -> float:
+    """The chance that a row gives at least one of these outcomes."""
+    if not isinstance(made, Signs):
+        return math.fsum(made[o] for o in sorted(named & made.keys()))
+    others = frozenset(made.signs) - named
+    sound = made.none if named & frozenset(test.healthy) else 0.0
+    return sound + 1 - made.chance_within(frozenset(), others)
 
 
 def reported(row_: Row, error: float) -> Row:
