@@ -100,3 +100,17 @@ def test_scripts_have_it_as_json(fleet: Call) -> None:
     assert units["RTU-2"]["came_back"] == [{"fault": FAULT, "days": ["2026-03-02", "2026-10-02"]}]
     assert units["RTU-3"]["worst"]["test"] == "flame-current"
     assert units["RTU-3"]["worst"]["due"] > "2026-10"
+
+
+@pytest.mark.parametrize(("site", "told"), [("college", 1), ("clinic", 2)])
+def test_the_site_of_all_is_told_once_on_the_page(
+    command: Call, tmp_path: Path, site: str, told: int
+) -> None:
+    """Regression: on a phone each of 45 units repeated the site that the first line had told."""
+    rows = f"name,site,roof,heat\nRTU-1,college,lower roof,gas\nRTU-2,{site},upper roof,gas\n"
+    (tmp_path / "units.csv").write_text(rows, "utf-8")
+    assert command("units", "import", str(tmp_path / "units.csv"))[0] == 0
+    page = tmp_path / "b.html"
+    assert command("units", "backlog", "--html", str(page))[0] == 0
+    html = page.read_text("utf-8")
+    assert html.count("college") + html.count("clinic") == told

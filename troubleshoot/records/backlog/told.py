@@ -147,21 +147,22 @@ def _report(
         lines = (*stop_lines(each), *waiting_lines(knowledge, each))
         yield from (f"- {markdown(line)}" for line in lines)
         yield ""
-    yield from _others([each for each in backlog.units if not each.waits])
+    where = tuple(key for key in WHERE if key != "site" or not site_of_all(backlog))
+    yield from _others([each for each in backlog.units if not each.waits], where)
     yield PAST
 
 
-def _others(units: Sequence[Waiting]) -> Iterator[str]:
-    """The units on which nothing waits, as a table."""
+def _others(units: Sequence[Waiting], where: Sequence[str]) -> Iterator[str]:
+    """The units on which nothing waits, as a table. `where`: what is told of where each is."""
     if not units:
         return
     yield f"## {NOTHING_WAITS.removesuffix(':')}"
     yield ""
-    heads = ("unit", *WHERE, "last visit", "round due")
+    heads = ("unit", *where, "last visit", "round due")
     yield f"| {' | '.join(heads)} |"
     yield f"| {' | '.join('---' for _ in heads)} |"
     for each in units:
-        own = (each.entry.own.get(key, "") for key in WHERE)
+        own = (each.entry.own.get(key, "") for key in where)
         due = "yes" if each.is_due else ""
         cells = (each.entry.name, *own, each.stands.last or NO_VISIT, due)
         yield f"| {' | '.join(map(markdown, cells))} |"
