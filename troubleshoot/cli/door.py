@@ -9,6 +9,7 @@ other.
 from __future__ import annotations
 
 import os
+import sys
 from functools import cache
 from typing import TYPE_CHECKING, Final
 
@@ -51,8 +52,41 @@ def heard(typed: str) -> str:
 
 
 def tell(text: str, err: bool = False) -> None:
-    """Say a text that stands by itself, a line or several, on standard output or error."""
-    put(told(text), err)
+    """Say a text that stands by itself, a line or several, on standard output or error.
+
+    On a terminal its words stay whole; where no person reads it, so do its lines.
+    """
+    put(fitted(told(text), err), err)
+
+
+def fitted(text: str, err: bool = False) -> str:
+    """A text broken at its words where a line goes past the terminal's edge, and set in under it.
+
+    Never broken at a hyphen, nor where a word is wider than the screen: what is to be typed or
+    copied stays whole.
+    """
+    width = columns(err)
+    if width is None or all(len(line) <= width for line in text.splitlines()):
+        return text
+    return "\n".join(_broken(line, width) for line in text.splitlines())
+
+
+def _broken(line: str, width: int) -> str:
+    import textwrap
+
+    under = " " * (len(line) - len(line.lstrip()) + 2)
+    return textwrap.fill(
+        line, width, subsequent_indent=under, break_long_words=False, break_on_hyphens=False
+    )
+
+
+def columns(err: bool = False) -> int | None:
+    """How wide the terminal is that a text goes to; None where no person reads it."""
+    if not (sys.stderr if err else sys.stdout).isatty():
+        return None
+    import shutil
+
+    return shutil.get_terminal_size().columns
 
 
 def put(text: str, err: bool = False) -> None:

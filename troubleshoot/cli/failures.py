@@ -8,15 +8,13 @@ from __future__ import annotations
 
 import io
 import os
-import shutil
 import sys
-import textwrap
 from collections.abc import Iterable
 from typing import Any
 
 import click
 
-from troubleshoot.cli.door import catalogue_in_use, tell, told
+from troubleshoot.cli.door import catalogue_in_use, fitted, tell, told
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shortened, shown
 
@@ -39,15 +37,7 @@ class Failure(click.ClickException):
 
     def show(self, file: Any = None) -> None:
         for line in self.lines:
-            click.echo(_fitted(shortened(shown(told(line)))), err=True, file=file)
-
-
-def _fitted(line: str) -> str:
-    """A sentence whose words stay whole on a narrow screen; one line where no person reads it."""
-    if not sys.stderr.isatty():
-        return line
-    width = shutil.get_terminal_size().columns
-    return textwrap.fill(line, width, break_long_words=False, break_on_hyphens=False)
+            click.echo(fitted(shortened(shown(told(line))), err=True), err=True, file=file)
 
 
 def _use_language() -> None:

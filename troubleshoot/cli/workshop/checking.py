@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from troubleshoot.cli.door import put, tell
+from troubleshoot.cli.door import columns, put, tell
 from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in, site_folders, takes_rules
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.problems import Problem
 
 WIDEST: Final = 100
-"""Letters of a source line that are shown, those round the place where it goes wrong."""
+"""Letters of a source line that are shown where the screen has room: those round the place."""
 MOST_PLACES: Final = 6
 _INDENT: Final = "    "
 
@@ -83,8 +83,10 @@ def _pointed_at(problem: Problem) -> Iterator[str]:
     line = lines[problem.line - 1] if problem.line <= len(lines) else ""
     if not line.strip() or first_refused(line) is not None:
         return
-    start = max(0, problem.column - 1 - WIDEST // 2) if len(line) > WIDEST else 0
-    yield f"{_INDENT}{line[start : start + WIDEST]}"
+    screen = columns()
+    room = WIDEST if screen is None else max(1, min(WIDEST, screen - len(_INDENT)))
+    start = max(0, problem.column - 1 - room // 2) if len(line) > room else 0
+    yield f"{_INDENT}{line[start : start + room]}"
     yield f"{_INDENT}{' ' * (problem.column - 1 - start)}^"
 
 
