@@ -1,7 +1,7 @@
 """The JSON Schema of rule files as an editor takes it: by a published validator of the standard.
 
-What stands in for an editor is `jsonschema`, the validator for Python of draft 2020-12. No editor's
-own server is run: what it does beyond the standard (completing, hovering) is not held by this.
+What stands in for an editor is `jsonschema`, the validator for Python of draft 2020-12. An editor's
+own server is run in `test_in_an_editor.py`, where there is one.
 """
 
 from __future__ import annotations

@@ -212,11 +212,8 @@ def _word(pattern: str) -> Schema:
 
 
 def _one_or_more(item: Schema, most: int) -> Schema:
-    return {
-        "if": {"type": "array"},
-        "then": {"type": "array", "items": item, "maxItems": most},
-        "else": item,
-    }
+    """Either of two, and not a condition: what stands behind one is offered by no editor."""
+    return {"anyOf": [item, {"type": "array", "items": item, "maxItems": most}]}
 
 
 def _number(shape: Number) -> Schema:
