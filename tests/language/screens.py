@@ -9,6 +9,7 @@ from typing import Literal
 
 from troubleshoot.cli.door import heard
 from troubleshoot.cli.journal_shelf import JournalShelf
+from troubleshoot.cli.parts import wrapped
 from troubleshoot.cli.screens.prompts import show_prompt, show_said, sign_of
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.dialogue import Dialogue
@@ -51,7 +52,7 @@ class Screen(Terminal):
 
     def sign(self, text: str) -> None:
         """What stands before an answer."""
-        self._write("\n".join(self._lines(text, room=1)))
+        self._write("\n".join(wrapped(text, self.width - 1)))
 
 
 def held(
