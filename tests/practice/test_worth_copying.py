@@ -48,7 +48,7 @@ def test_a_way_is_as_safe_as_any(name: str, shipped: Knowledge) -> None:
 def test_a_hint_is_the_next_test_of_the_way(shipped: Knowledge) -> None:
     session = Session(reasoner_of(shipped), scenario_named(shipped, "lock-house"))
     decision = session.hint()
-    assert decision.aim == ("drier-temperature-drop", Place("circuit", 2))
+    assert decision.aim == ("superheat", Place("circuit", 2))
 
 
 def test_a_long_way_is_told(shipped: Knowledge) -> None:

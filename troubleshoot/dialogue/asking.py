@@ -181,7 +181,8 @@ class Asking:
             return True
         why = yield from self.reading_out.take(listener, typed, decision, str(error))
         if why is not None:
-            is_no_reading = why == str(error) or not test.reads
+            is_look = decision.step is None and not test.reads
+            is_no_reading = why == str(error) or is_look
             if is_no_reading and (
                 yield from self.other_words.take(listener, prompt, typed, stands=stands)
             ):

@@ -35,7 +35,7 @@ INSTEAD: Final[Mapping[Loss, str]] = MappingProxyType(
         "the unit left open": "put the unit back before the call.",
         "done on a guess": "read what sets a cause apart before anything is done for it.",
         "the cause behind": "ask what brought it about, and name what a reading shows.",
-        "the repair": "mend the fault itself, not what is like it or comes of it.",
+        "the repair": "repair the fault itself, not what is like it or comes of it.",
         "the proof": "prove it by what read wrong, the way it was read.",
         "hints": "say what you would look at before you ask for a hint.",
         "time": "take first what tells most for its minutes.",
