@@ -60,3 +60,19 @@ def test_a_list_that_stood_open_for_long_is_a_silence(tmp_path: Path) -> None:
         clock.pass_minutes(90)
         person.types("n")
         assert "Test: Head pressure" not in person.last and task(person)
+
+
+def test_one_question_in_between_asked_twice_hides_no_silence(tmp_path: Path) -> None:
+    """A walk found it: the step behind it was shown on a roof of an hour ago, the last n being
+    six seconds old."""
+    data, clock = tmp_path / "data", Clock(tmp_path)
+    with begin(data, clock) as person:
+        person.types("do air-filters")
+        lead_to(person, "Step: Switch off, lock, tag and try")
+        assert "in danger now?" in person.types("the fitter waves at us")
+        clock.pass_minutes(90)
+        assert "y or n." in person.types("1")
+        said = person.types("n")
+        assert "lock, tag and try" not in said and "Some minutes have passed" in said
+        assert "long silence" in " ".join(person.types("locked").split())
+        assert "lock, tag and try" not in task(person)

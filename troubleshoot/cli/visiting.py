@@ -25,7 +25,11 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.kept.journal import JournalError
 
 SOON: Final = timedelta(minutes=5)
-"""Behind a question that was left longer nothing is shown again before the clock was read."""
+"""Behind questions that were left longer, all together, nothing is shown again before the clock was
+read."""
+TIME_HAS_PASSED: Final = (
+    "Some minutes have passed. Type what comes next; what still counts is looked at first."
+)
 LEAST_OF_A_PLATE: Final = 3
 """Words of a line that tells facts of the unit, and answers no question by chance."""
 
@@ -88,11 +92,15 @@ def _converse(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue) -> N
             show_said(terminal, knowledge, said)
             if isinstance(dialogue.prompt, Ended):
                 return
-            if was_aside and dialogue.prompt is shown and timedelta() <= clock.now() - asked < SOON:
-                show_again(terminal, knowledge, dialogue.prompt)
-            was_aside = dialogue.asks_aside
+            if was_aside and dialogue.prompt is shown:
+                if timedelta() <= clock.now() - asked < SOON:
+                    show_again(terminal, knowledge, dialogue.prompt)
+                else:
+                    terminal.say(TIME_HAS_PASSED)
+            goes_on_aside, was_aside = was_aside and dialogue.asks_aside, dialogue.asks_aside
             shown = _show(terminal, knowledge, dialogue, shown)
-            asked = clock.now()
+            if not goes_on_aside:
+                asked = clock.now()
             said = dialogue.answer(terminal.ask(sign_of(dialogue.prompt)))
         except (DangerCalled, Leave) as between_pages:
             if isinstance(dialogue.prompt, Ended):
