@@ -70,6 +70,18 @@ def test_a_hazard_without_any_of_its_own_has_those_of_any() -> None:
     assert remedies_of(hazard("x", "this-step")) == (*OF_ANY, NONE_OF_THESE)
 
 
+@pytest.mark.parametrize(
+    "done",
+    [
+        "All that its orders say was done",
+        "What it came from was repaired or replaced",
+        "It was seen or read wrongly, and is not there",
+    ],
+)
+def test_those_of_any_are_the_orders_the_repair_and_the_error(done: str) -> None:
+    assert remedy(done.lower(), hazard("x", "this-step")) == done
+
+
 def test_every_stop_for_the_whole_job_says_what_takes_it_away(shipped: Knowledge) -> None:
     for each in shipped.hazards.values():
         assert not each.stops_the_job or (each.remedies and each.all_clear), each.id

@@ -20,6 +20,8 @@ SOUND = [
     ("unexplained-voltage", "0.1 V"), ("unexplained-voltage", "-0.2 V"),
     ("unexplained-voltage", "0.1/0.2/0 V"), ("flue-carbon-monoxide-extreme", "60 ppm"),
     ("wet-electrical", "200 Mohm"), ("wet-electrical", "0 V"), ("wet-electrical", ">500 Mohm"),
+    ("wet-electrical", "1 Mohm"), ("wet-electrical", "2 V"),
+    ("over-fired-or-wrong-fuel", "3.5 in wc"), ("gas-pressure-too-high", "7 in wc"),
 ]  # fmt: skip
 UNSOUND = [
     ("gas-odour", "3 % LEL"), ("gas-odour", "<1 % LEL"), ("gas-odour", "5 ppm"),
@@ -29,7 +31,9 @@ UNSOUND = [
     ("unexplained-voltage", "-277 V"), ("unexplained-voltage", ">1 V"),
     ("unexplained-voltage", "0/0/120 V"), ("unexplained-voltage", "99999 V"),
     ("flue-carbon-monoxide-extreme", "800 ppm"), ("wet-electrical", "0.2 Mohm"),
-    ("wet-electrical", "120 V"), ("wet-electrical", "<500 Mohm"),
+    ("wet-electrical", "120 V"), ("wet-electrical", "<500 Mohm"), ("wet-electrical", "0.9 Mohm"),
+    ("wet-electrical", "2.1 V"), ("wet-electrical", ">1 V"),
+    ("over-fired-or-wrong-fuel", ">3.5 in wc"), ("gas-pressure-too-high", ">7 in wc"),
 ]  # fmt: skip
 NO_NUMBER = [
     "", "yes", "0", "0 %", "none", "nothing", "about 0 ppm", "0 ppm or so", "0 ppm I guess",
@@ -67,6 +71,19 @@ def test_nothing_is_taken_but_a_number_and_its_unit(
         read(shipped, name, typed)
 
 
+@pytest.mark.parametrize("typed", ["0 % LEL", "0 % LFL"])
+def test_carbon_monoxide_is_read_in_no_share_of_what_burns(typed: str, shipped: Knowledge) -> None:
+    """It is poison at a thousandth of what would burn."""
+    with pytest.raises(NotAResult, match=r"with its unit \(ppm\) and nothing"):
+        read(shipped, "carbon-monoxide-in-room", typed)
+
+
+@pytest.mark.parametrize("name", ["gas-odour", "carbon-monoxide-in-room"])
+def test_only_volts_have_one_number_of_each_leg(name: str, shipped: Knowledge) -> None:
+    with pytest.raises(NotAResult, match="and nothing"):
+        read(shipped, name, "0/0 ppm")
+
+
 @given(st.text(max_size=24))
 def test_no_text_shows_gas_gone_but_a_nought(shipped: Knowledge, typed: str) -> None:
     try:
@@ -90,6 +107,58 @@ def test_a_share_is_judged_in_the_unit_of_its_own_sweep_and_another_only_as_noth
     for typed in ("6 % LFL", "3 ppm"):
         with pytest.raises(NotAResult, match="is not sound"):
             read(IN_LFL, "alarm", typed)
+
+
+def test_a_share_is_asked_for_first_in_the_unit_of_its_own_sweep() -> None:
+    assert read_in(IN_LFL, ALARM, AIR) == ("percent-LFL", "percent-LEL", "ppm")
+
+
+def of_one(bands: dict[str, dict[str, float]], least: float) -> Knowledge:
+    """Rules with the alarm and its measured all-clear alone; the least that this can be."""
+    air = measured("air", bands, reads=(Read("air"),))
+    read_as = Quantity("air", "percent", "air", can_be=(least, 100))
+    return base([air], hazards=[ALARM], quantities=[read_as])
+
+
+THIN = {"below": 19.5}
+"""Of oxygen under 19.5 % nobody breathes (29 CFR 1910.146(b), from memory)."""
+
+
+@pytest.mark.parametrize(
+    ("bands", "least", "typed"),
+    [
+        ({"normal": {"at_least": 19.5}, "thin": THIN}, 0, ">20 %"),
+        ({"normal": {"at_least": 19.5}, "thin": THIN}, 5, ">20 %"),
+        ({"normal": {"at_most": 0.5}, "leak": {"above": 0.5}}, 0, "<0.4 %"),
+        (
+            {"wrong": {"below": 0}, "normal": {"at_least": 0, "at_most": 5}, "leak": {"above": 5}},
+            -1,
+            "<4 %",
+        ),
+    ],
+)
+def test_a_bound_is_sound_on_the_side_that_is_better(
+    bands: dict[str, dict[str, float]], least: float, typed: str
+) -> None:
+    rules = of_one(bands, least)
+    assert read(rules, "alarm", typed) == typed
+    # Regression: ends were judged at nought, which may be none of what can be.
+    other = typed.translate(str.maketrans("<>", "><"))
+    with pytest.raises(NotAResult, match="is not sound"):
+        read(rules, "alarm", other)
+
+
+@pytest.mark.parametrize("typed", [">21 %", "<21 %"])
+def test_no_bound_is_sound_where_either_end_is_bad(typed: str) -> None:
+    """Regression: over 3.5 in wc lifted the STOP of a burner that was fired over its plate.
+
+    Over 23.5 % of oxygen the air itself feeds a fire (29 CFR 1910.146(b), from memory).
+    """
+    rich = {"above": 23.5}
+    rules = of_one({"thin": THIN, "normal": {"at_least": 19.5, "at_most": 23.5}, "rich": rich}, 0)
+    assert read(rules, "alarm", "21 %")
+    with pytest.raises(NotAResult, match="is not sound"):
+        read(rules, "alarm", typed)
 
 
 def test_whoever_tells_nothing_is_told_in_which_unit_to_read(shipped: Knowledge) -> None:

@@ -34,6 +34,8 @@ _LEAST_MOHM: Final = 1.0
 """Under it no circuit of this size is put back (common practice, no source); a new one has more."""
 _MOST_VOLTS: Final = 2.0
 """More than that after the switch is no dead circuit (common practice, no source)."""
+_ANY: Final = 1e9
+"""More than anything here is read as."""
 
 
 def read_in(knowledge: Knowledge, hazard: Hazard, test: Test) -> tuple[str, ...]:
@@ -98,7 +100,7 @@ def _numbers(typed: str, units: tuple[str, ...]) -> tuple[str, tuple[Leg, ...]] 
         return None
     for each in units:
         try:
-            legs = read(typed, Expected(each, legs=each == _VOLTS, alone=True)).values
+            legs = read(typed, Expected(each, legs=each == _VOLTS)).values
         except NotUnderstood:
             continue
         if all(leg.typed_unit is not None for leg in legs):
@@ -122,23 +124,22 @@ def _is_tested(unit_id: str, leg: Leg) -> bool:
 def _is_sound(knowledge: Knowledge, test: Test, on: Unit, unit_id: str, leg: Leg) -> bool:
     """Whether a number is sound by a test; in a unit that it does not read, only nothing.
 
-    One that lies outside what there can be shows nothing sound, nor a bound on the wrong side: how
-    much worse it is nobody knows.
+    One that lies outside what there can be shows nothing sound, nor a bound behind which not all
+    is sound, to the end of what can be: where it is nobody knows.
     """
     if unit_id not in own_units(knowledge, test):
         return leg.value == 0 and leg.bound is None
     value = abs(leg.value)
-    better = "less-than" if _judged(knowledge, test, unit_id, 0.0, on) else "more-than"
-    if leg.bound not in (None, better) or not _can_be(knowledge, test, unit_id, value):
-        return False
-    return _judged(knowledge, test, unit_id, value, on)
+    low, high = _ends(knowledge, test, unit_id)
+    told = {None: (value,), "less-than": (low, value), "more-than": (value, high)}[leg.bound]
+    return low <= value <= high and all(_judged(knowledge, test, unit_id, x, on) for x in told)
 
 
-def _can_be(knowledge: Knowledge, test: Test, unit_id: str, value: float) -> bool:
-    """Whether what a test reads in a unit can have a value at all."""
+def _ends(knowledge: Knowledge, test: Test, unit_id: str) -> tuple[float, float]:
+    """The least and the most that what a test reads in a unit can be, of what is above nothing."""
     quantities = (knowledge.quantities[one.quantity] for one in test.reads)
-    bounds = (each.can_be for each in quantities if each.unit == unit_id)
-    return all(low <= value <= high for low, high in filter(None, bounds))
+    bounds = [each.can_be for each in quantities if each.unit == unit_id and each.can_be]
+    return max((0.0, *(low for low, _ in bounds))), min((_ANY, *(high for _, high in bounds)))
 
 
 def _judged(knowledge: Knowledge, test: Test, unit_id: str, value: float, on: Unit) -> bool:
