@@ -9,7 +9,11 @@ from __future__ import annotations
 import pytest
 
 from tests.dialogue.test_pointing import came
-from troubleshoot.dialogue.confirming_words import among_confirming
+from troubleshoot.dialogue.confirming_words import (
+    among_confirming,
+    confirms_some_step,
+    tells_how_long,
+)
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 
@@ -69,6 +73,11 @@ SAID = (
     ("lock-off", "lock off, unit's on"),
     ("gas-cock-shut", "cock is shut"),
     ("gas-cock-shut", "turned it crosswise, shut"),
+    ("gas-cock-shut", "shut, handle is across the pipe"),
+    ("gas-cock-shut", "cock is shut, handle crosswise"),
+    ("charge-put-back", "weighed in 9 lb 4 oz"),
+    ("restart-and-watch", "runs, everything is turning"),
+    ("restart-and-watch", "came right up, running"),
     ("tell-fire-panel", "panel is on test, talked to the monitoring company"),
     ("restart-and-watch", "runs good, air everywhere"),
     ("stop-by-controls", "stat is off, everything stopped"),
@@ -173,3 +182,38 @@ def test_what_is_not_foreseen_is_judged_as_it_was_typed(
     step: str, said: str, shipped: Knowledge
 ) -> None:
     assert among_confirming(shipped.tests[step], CONFIRMED[step], said) == said
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("told them, ok for an hour", True),
+        ("Told them, OK UNTIL NOON", True),
+        ("told them, up to 20 min", True),
+        ("told them", False),
+        ("told them, ok", False),
+        ("told them before noon", False),
+    ],
+)
+def test_for_how_long_people_agreed_is_told_by_a_time(said: str, told: bool) -> None:
+    assert tells_how_long(said) is told
+
+
+@pytest.mark.parametrize(
+    ("said", "confirms"),
+    [
+        ("locked out, my lock on it", True),
+        ("lock off, power back on", True),
+        ("locked out, his lock on it", False),
+        ("the fan hums", False),
+    ],
+)
+def test_a_report_of_any_step_is_one_typed_early_or_late(said: str, confirms: bool) -> None:
+    assert confirms_some_step(said) is confirms
+
+
+@pytest.mark.parametrize("said", ["9 lb 4 oz weighed in", "charged, 9.2 lbs"])
+def test_a_weight_may_stand_beside_the_word(said: str, shipped: Knowledge) -> None:
+    step = shipped.tests["charge-put-back"]
+    word = CONFIRMED["charge-put-back"]
+    assert among_confirming(step, word, said) == step.spoken(word)

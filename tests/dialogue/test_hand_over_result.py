@@ -14,13 +14,14 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.cli import clock
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import MISSING, ask_result
+from troubleshoot.dialogue.hand_over_result import MISSING, ask_remedy, ask_result
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.in_danger import IN_DANGER
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.dialogue.who_was_told import ask_told
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, StopMet
+from troubleshoot.safety.stops.remedies import remedies_of
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.events import DangerReported, Started
 
@@ -172,6 +173,16 @@ def test_so_it_is_in_the_result(at: int, shipped: Knowledge) -> None:
     typed[at] = typed[at].replace(HINT, FIRE)
     with pytest.raises(DangerCalled, match=FIRE):
         result(shipped, *typed)
+
+
+def test_where_none_of_it_was_done_the_stop_stands(shipped: Knowledge) -> None:
+    terminal = Lines(str(len(remedies_of(shipped.hazards[GAS]))))
+    done = held(
+        shipped,
+        terminal,
+        lambda voice: ask_remedy(Listener(shipped, voice, (GAS,)), "Done?", shipped.hazards[GAS]),
+    )
+    assert not done and "Then the STOP stands: have it made safe first." in terminal.text
 
 
 def test_the_danger_that_stopped_the_job_may_be_spoken_of(shipped: Knowledge) -> None:

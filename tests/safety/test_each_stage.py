@@ -157,3 +157,24 @@ def test_what_does_not_stand_is_led_to_where_it_is_wanted(
     state: WorkState, facts: dict[str, Any], needs: dict[str, Any], step: Step | None
 ) -> None:
     assert led_to(state, facts, needs) == step
+
+
+GAUGED: dict[str, Any] = {"energy": "locked-out", "circuits": (("circuit 1", "gauges-on"),)}
+
+
+@pytest.mark.parametrize(
+    ("outside", "first"), [(True, Step("gauges-on", "circuit 1")), (False, Step("lockout"))]
+)
+def test_hoses_go_on_before_the_lock_only_where_the_ports_are_outside(
+    outside: bool, first: Step
+) -> None:
+    unit = UnitAtWork(circuits=("circuit 1",), ports_outside=outside)
+    stopped = {"calls": "off", "meter": "proved", "clear": HANDS_IN.clear}
+    assert led_to(AS_FOUND, stopped, GAUGED, unit) == first
+
+
+def test_hoses_come_off_only_what_they_are_on_or_may_be() -> None:
+    circuits = (("circuit 1", "charge-recovered"), ("circuit 2", "gauges-unsure"))
+    state = replace(AS_FOUND, circuits=circuits)
+    assert Way(state, Needs(), PLAIN, leaving=True).to_ungauge == ("circuit 2",)
+    assert Way(state, Needs(), PLAIN, leaving=False).to_ungauge == ()

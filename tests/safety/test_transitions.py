@@ -280,3 +280,14 @@ def test_a_circuit_step_without_a_place_is_about_the_whole_unit(condition: Any) 
     emptied = replace(ready, circuits=(("unit", "charge-recovered"),))
     assert refusals(emptied, Step("circuit-evacuated"), UnitAtWork()) == ()
     assert refusals(emptied, Step("charge-put-back"), UnitAtWork()) != ()
+
+
+@pytest.mark.parametrize("step", ["gauges-on", "gauges-off"])
+@pytest.mark.parametrize(("power", "stay"), [("locked-out", False), ("on", True)])
+def test_for_hoses_that_go_on_dead_gloves_for_an_arc_come_off(
+    power: Any, stay: bool, step: str
+) -> None:
+    """At ports outside nobody who is dressed for the open cabinet undresses."""
+    state = replace(DEAD, power=power, arc_clothing=True, second_person=True)
+    after = after_step(state, Step(step, "circuit 1"), (CONFIRMED[step],), PLAIN_UNIT)
+    assert (after.arc_clothing, after.second_person) == (stay, stay)

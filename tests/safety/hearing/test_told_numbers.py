@@ -11,7 +11,7 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.dangers import spoken_of
-from troubleshoot.safety.hearing.told_numbers import is_doubtful, shows
+from troubleshoot.safety.hearing.told_numbers import is_doubtful, quantities_of, shows
 
 INLET, AT_THE_INLET = "gas-pressure-too-high", "gas-inlet-pressure"
 BEHIND = (
@@ -57,6 +57,7 @@ def test_less_and_what_counts_another_thing_is_none(said: str, shipped: Knowledg
         ("carbon-monoxide-in-room", "carbon-monoxide-sustained", "9 ppm", True),
         ("carbon-monoxide-in-room", "carbon-monoxide-sustained", "8 ppm", False),
         ("carbon-monoxide-in-room", "carbon-monoxide-in-supply", "9 ppm", True),
+        ("carbon-monoxide-in-room", "carbon-monoxide-sustained", "9 in the kitchen", True),
         ("heat-exchanger-breach", "oxygen-shift", "200 ppm", False),
         (INLET, "suction-pressure", "20", False),
         ("compressor-pulls-a-vacuum", "suction-pressure", "20 inches of vacuum", True),
@@ -68,6 +69,20 @@ def test_a_number_is_judged_by_the_test_that_reads_its_quantity(
     hazard: str, quantity: str, said: str, is_shown: bool, shipped: Knowledge
 ) -> None:
     assert shows(shipped, shipped.hazards[hazard], quantity, said) is is_shown
+
+
+@pytest.mark.parametrize(
+    ("hazard", "quantities"),
+    [
+        ("gas-odour", {"gas-in-air"}),
+        ("carbon-monoxide-in-room", {"carbon-monoxide-sustained", "carbon-monoxide-in-supply"}),
+        ("motor-on-bad-supply", {"line-volts", "compressor-amps", "volts-unbalance"}),
+    ],
+)
+def test_a_danger_is_called_up_by_what_its_tests_read_first(
+    hazard: str, quantities: set[str], shipped: Knowledge
+) -> None:
+    assert quantities_of(shipped, shipped.hazards[hazard]) == quantities
 
 
 def test_what_was_or_should_be_is_doubtful() -> None:

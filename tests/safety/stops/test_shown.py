@@ -161,6 +161,26 @@ def test_no_bound_is_sound_where_either_end_is_bad(typed: str) -> None:
         read(rules, "alarm", typed)
 
 
+@pytest.mark.parametrize(("typed", "sound"), [("100 %", True), ("101 %", False), (">19 %", False)])
+def test_what_can_be_is_sound_up_to_its_end_and_a_bound_from_its_number_on(
+    typed: str, sound: bool
+) -> None:
+    rules = of_one({"normal": {"at_least": 19.5}, "thin": THIN}, 0)
+    if sound:
+        assert read(rules, "alarm", typed) == typed
+    else:
+        with pytest.raises(NotAResult, match="is not sound"):
+            read(rules, "alarm", typed)
+
+
+@pytest.mark.parametrize(("unit", "can_be"), [("percent-LEL", (0, 2)), ("percent-LFL", None)])
+def test_ends_in_another_unit_and_none_at_all_end_nothing(
+    unit: str, can_be: tuple[float, float] | None
+) -> None:
+    quantity = Quantity("air", unit, "air", can_be=can_be)
+    assert read(base([AIR], hazards=[ALARM], quantities=[quantity]), "alarm", "3 % LFL")
+
+
 def test_whoever_tells_nothing_is_told_in_which_unit_to_read(shipped: Knowledge) -> None:
     with pytest.raises(NotAResult, match=r"with its unit \(% LEL or % LFL or ppm\) and nothing"):
         read(shipped, "gas-odour", "yes")
