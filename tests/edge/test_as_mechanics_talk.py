@@ -40,6 +40,15 @@ def test_gas_among_the_facts_of_a_call_may_be_a_danger(data: Path, tmp_path: Pat
         assert "STOP" in person.types("RTU-7", "no heat, 208/3/60, gas, everywhere")
 
 
+def test_a_burner_that_goes_out_and_how_it_is_lit_stop_nothing(data: Path, tmp_path: Path) -> None:
+    """Regression: spark was an arc and gas was smelled, in the commonest heat call."""
+    said = "burner goes out, R-410A, 208/3/60, gas, natural gas, induced, spark, no smoke detector"
+    with Person(data, clock=Clock(tmp_path), columns=40, lines=20) as person:
+        shown = " ".join(person.types("RTU-7", said).split())
+        assert "STOP" not in shown and "in danger now" not in shown
+        assert "ignition: spark" in shown and "fuel: natural gas" in shown
+
+
 def test_the_people_agreed_to_a_time_and_the_filters_are_of_last_month(
     data: Path, tmp_path: Path
 ) -> None:

@@ -18,6 +18,7 @@ from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.burner_lit import as_watched
 from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, said_of
 from troubleshoot.safety.hearing.other_matters import lights_a_burner
+from troubleshoot.safety.hearing.unit_words import without_ignition
 from troubleshoot.safety.hearing.vocabulary import SPARK
 from troubleshoot.safety.hearing.within_limits import beyond_limits
 from troubleshoot.safety.hearing.words import clauses, raw_words, spoken_words, telling
@@ -107,7 +108,7 @@ def told_among(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
 
 
 def _in_parts(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
-    text = as_watched(text)
+    text = without_ignition(knowledge, as_watched(text))
     said, words = as_said(text), raw_words(text)
     found = {h.id: h for part in _THEN.split(said) for h in _told(knowledge, part, said)}
     if words and not is_put_right(words, words, said):

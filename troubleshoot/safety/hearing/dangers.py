@@ -26,7 +26,7 @@ from troubleshoot.safety.hearing.other_matters import (
     names_a_thing,
     of_the_flue,
 )
-from troubleshoot.safety.hearing.unit_words import is_fuel, names_the_unit
+from troubleshoot.safety.hearing.unit_words import is_fuel, names_the_unit, without_ignition
 from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, ON_FIRE, SPARK, THINGS
 from troubleshoot.safety.hearing.within_limits import beyond_limits
 from troubleshoot.safety.hearing.words import (
@@ -118,7 +118,7 @@ def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     "I smell gas" is a danger there; "found the gas leak at the union and mended it" is an answer.
     """
     hits = _plain_hits(knowledge, words)
-    said = list(clauses(as_watched(words), mender_of(knowledge)))
+    said = list(_clauses(knowledge, words))
     told = {(hit.clause, index) for hit in hits for index in range(hit.start, hit.end)}
     all_told = sum(len(telling(clause)) for clause in said)
     of_danger = sum(
@@ -161,9 +161,14 @@ def _hazards(
     return tuple(h for h in found if h.id != ANY_DANGER) or found
 
 
+def _clauses(knowledge: Knowledge, words: str) -> tuple[Words, ...]:
+    """What was said, but for what is said of a burner that burns and how the unit lights it."""
+    return clauses(without_ignition(knowledge, as_watched(words)), mender_of(knowledge))
+
+
 def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
     """Every phrase that was said and is not denied, but for those within longer ones."""
-    said = clauses(as_watched(words), mender_of(knowledge))
+    said = _clauses(knowledge, words)
     hits = [
         _Hit(hazard, phrase, number, *at)
         for number, clause in enumerate(said)
@@ -193,7 +198,7 @@ def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
 
     A phrase is; a single word only where nothing is said beside it but more dangers.
     """
-    said = clauses(as_watched(words), mender_of(knowledge))
+    said = _clauses(knowledge, words)
     hits = _hits(knowledge, words)
     return [
         hit

@@ -1,18 +1,25 @@
-"""The fuel of a unit, told in a row of its facts or beside a call: not cooling enough, gas."""
+"""Fuel and ignition of a unit, told in a row of its facts or beside a call: no heat, gas, spark."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import lru_cache
-from itertools import groupby
+from itertools import groupby, pairwise
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.hearing.call_words import besides_the_call
-from troubleshoot.safety.hearing.mending import RULE_BASES
+from troubleshoot.safety.hearing.mending import RULE_BASES, mender_of
 from troubleshoot.safety.hearing.vocabulary import stems
-from troubleshoot.safety.hearing.words import Words, phrase_words, span
+from troubleshoot.safety.hearing.words import (
+    Words,
+    clauses,
+    phrase_words,
+    span,
+    spoken_words,
+)
 
 FUELS: Final[frozenset[Words]] = frozenset(
     phrase_words(fuel) for fuel in ("gas", "natural gas", "propane", "propane gas", "gas heat")
@@ -44,6 +51,45 @@ _NO: Final = phrase_words("no")
 _DETECTOR: Final = stems("detector smok duct")
 _AND: Final = "and"
 
+_GOING: Final = stems("goes going went cuts cutting dropping drops kicks kicking burns")
+_OUT: Final = "out"
+_BURNER: Final = stems("burner burners flame heat heater furnace pilot")
+"""What goes out, and calls nobody out."""
+_ROW: Final = re.compile(r"([,;.](?:\s+|$))")
+_IGNITION: Final = "spark"
+"""By itself a fact; sparks and sparking are what is seen."""
+_ARCING: Final = stems(
+    "arc bang black blue board box breaker burning burnt buzz buzzing chatter chatters cabinet "
+    "contactor cover disconnect door explosion fire flash flying fuse glowing hum jumping loud lug "
+    "melted motor open panel plug pop popping shower smell smoke sparking switch terminal "
+    "transformer wire wires wiring zap"
+)
+"""Anywhere in the row they say that the spark is an arc."""
+
+
+def without_ignition(knowledge: Knowledge, text: str) -> str:
+    """A line without the ignition that a row of facts or a call of the burner names: spark, gas.
+
+    The fuel that it lights goes with it. Whole where a word may tell of an arc, or calls for help.
+    """
+    parts = _ROW.split(text)
+    if not any(map(_is_ignition, parts)):
+        return text
+    left = "".join("" if _is_ignition(part) or _names_fuel(part) else part for part in parts)
+    said = clauses(left, mender_of(knowledge))
+    if any(not _ARCING.isdisjoint(clause) for clause in said):
+        return text
+    is_told = any(map(_goes_out, said)) and not any(map(_calls, said))
+    return left if is_told or names_the_unit(knowledge, said) else text
+
+
+def _is_ignition(part: str) -> bool:
+    return part.strip().lower() == _IGNITION
+
+
+def _names_fuel(part: str) -> bool:
+    return is_fuel(spoken_words(part, str))
+
 
 def is_fuel(clause: Words) -> bool:
     """Whether a clause is a fuel, or fuels, and nothing else: gas and natural gas."""
@@ -71,7 +117,15 @@ def _calls(clause: Words) -> bool:
     """Whether a clause has a word by which people call for help or tell of what is in the air."""
     for phrase in _HOW_LONG:
         clause = _without(clause, span(clause, phrase))
+    if _goes_out(clause):
+        clause = tuple(word for word in clause if word != _OUT)
     return not _CALLING.isdisjoint(clause)
+
+
+def _goes_out(clause: Words) -> bool:
+    """Whether it tells that the burner goes out, and nobody else: heat cuts out."""
+    is_of_it = not _BURNER.isdisjoint(clause) and clause.count(_OUT) == 1
+    return is_of_it and any(a in _GOING and b == _OUT for a, b in pairwise(clause))
 
 
 def _without(clause: Words, at: tuple[int, int] | None) -> Words:
