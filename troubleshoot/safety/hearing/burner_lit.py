@@ -1,7 +1,8 @@
 """A burner that lights and burns is what is watched at one: lights first try and burns steady.
 
 Only where a trial, a burner or its limit is named, and nothing stands behind that burns instead:
-whatever else burns, smokes or is lit is heard as it is told. Common practice, no source.
+whatever else burns, smokes or is lit is heard as it is told. Flames that stay lit with no call are
+the burner's too: a valve that does not close, and no fire. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -24,6 +25,15 @@ _LIGHTS_AND_BURNS: Final = re.compile(
     r"normal|right|evenly|well)\b))",
     re.IGNORECASE,
 )
+_FLAMES: Final = re.compile(r"\bflame['\u2019]?s\b", re.IGNORECASE)
+_NO_CALL: Final = re.compile(r"\b(?:no|without a) call\b", re.IGNORECASE)
+_ELSEWHERE: Final = re.compile(
+    r"\b(?:board|box|cabinet|compressor|contactor|disconnect|door|duct|everywhere|filters?|"
+    r"fire|floor|from|front|insulation|into|motor|of|outside|over|panel|roof|smok\w*|spread\w*|"
+    r"wir\w+)\b",
+    re.IGNORECASE,
+)
+"""Beside flames they say that it is no burner's that burns on, or not where it should."""
 _FIRES: Final = re.compile(r"\bfire[sd]\b", re.IGNORECASE)
 
 
@@ -32,6 +42,12 @@ def as_watched(said: str) -> str:
     if _OF_A_BURNER.search(said.lower()) is None:
         return said
     return _LIGHTS_AND_BURNS.sub(_runs, said)
+
+
+def burns_on(said: str) -> bool:
+    """Whether flames are told that no call asks for, where they burn: flame's still on, no call."""
+    is_on = _FLAMES.search(said) is not None and _NO_CALL.search(said) is not None
+    return is_on and _ELSEWHERE.search(said) is None
 
 
 def _runs(found: re.Match[str]) -> str:

@@ -15,7 +15,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.safety.hearing.at_the_flue import as_asked
-from troubleshoot.safety.hearing.burner_lit import as_watched
+from troubleshoot.safety.hearing.burner_lit import as_watched, burns_on
 from troubleshoot.safety.hearing.mending import RULE_BASES, mender_of
 from troubleshoot.safety.hearing.nets import is_net
 from troubleshoot.safety.hearing.netted import netted
@@ -50,6 +50,9 @@ _OF_THINGS: Final = frozenset(
     phrase_words(word)[0] for word in ("fire", "smoke", "burning", "arcing", "sparks", "explosion")
 )
 """Words that are a danger said of whatever thing: the can is smoking."""
+
+_HEAT: Final = "heat"
+"""What is kept off by a danger of the burner."""
 
 _ANY_NUMBER: Final = "0"
 """In place of the first word of a phrase that begins with a number."""
@@ -152,10 +155,13 @@ def _hazards(
 ) -> tuple[Hazard, ...]:
     """Each once, the gravest first; what stands for all others only where there is no other.
 
-    None beside one that is told in its place: off the metal, where a machine is on a line.
+    None beside one that is told in its place: off the metal, where a machine is on a line. Flames
+    by themselves are no fire beside a burner that is told to burn on with no call.
     """
     caught = netted(knowledge, words, read=read)
-    named = {hazard.id for hazard in (*(h.hazard for h in hits), *caught)}
+    is_burner = burns_on(words) and any(hazard.keeps_off == _HEAT for hazard in caught)
+    said = [hit.hazard for hit in hits if not (is_burner and hit.phrase == (FIRE,))]
+    named = {hazard.id for hazard in (*said, *caught)}
     named -= {other for name in named for other in knowledge.hazards[name].in_place_of}
     found = gravest_first(h for h in knowledge.hazards.values() if h.id in named)
     return tuple(h for h in found if h.id != ANY_DANGER) or found
