@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from tests.edge.person import Clock, Person
 from tests.edge.visits import ALL, events_of
 
@@ -47,6 +49,24 @@ def test_a_burner_that_goes_out_and_how_it_is_lit_stop_nothing(data: Path, tmp_p
         shown = " ".join(person.types("RTU-7", said).split())
         assert "STOP" not in shown and "in danger now" not in shown
         assert "ignition: spark" in shown and "fuel: natural gas" in shown
+
+
+@pytest.mark.parametrize(
+    ("said", "hazard"),
+    [
+        ("lights flicker when the compressor starts", "motor-on-bad-supply"),
+        ("burning smell first day of heat every fall, dust", "smoke-or-heat-now"),
+    ],
+)
+def test_an_inrush_and_the_dust_of_each_autumn_are_asked_about(
+    said: str, hazard: str, data: Path, tmp_path: Path
+) -> None:
+    """Regression: both stopped, though neither need stand; who says so still stops."""
+    with Person(data, clock=Clock(tmp_path)) as person:
+        asked = person.types("RTU-7", said)
+        assert "STOP" not in asked and asked.rstrip().endswith("in danger now? (y/n)")
+        assert "STOP" in person.types("y")
+    assert f'"hazard": "{hazard}"' in events_of(data)
 
 
 def test_the_people_agreed_to_a_time_and_the_filters_are_of_last_month(

@@ -21,6 +21,7 @@ from troubleshoot.reasoning.unit.beyond_said import beyond_said
 from troubleshoot.reasoning.unit.facts_said import facts_said
 from troubleshoot.reasoning.unit.facts_untold import is_doubted
 from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.not_here_and_now import here_and_now
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.events import Called
 from troubleshoot.visit.hearing.complaints import heard_complaint, match_complaints
@@ -225,7 +226,7 @@ def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:
 
     None where they speak of none. Raises DangerCalled where no one complaint says it all.
     """
-    dangers = {hazard.id for hazard in spoken_of(knowledge, said)}
+    dangers = {hazard.id for hazard in spoken_of(knowledge, here_and_now(said))}
     if not dangers:
         return None
     for complaint in match_complaints(knowledge, said):

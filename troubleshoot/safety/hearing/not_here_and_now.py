@@ -1,8 +1,9 @@
 """Dangers that are told, and plainly not of here and now: they are asked about, and stop nothing.
 
 Of another year, of a unit next door that was put right, a monitor that chirps for its battery, an
-alarm that never went off, a tool that fell, a power line far off. Each is let go only in its own
-part of what was said, and only where no word says that it is so now: the rest is heard as ever.
+alarm that never went off, dust that burns off each autumn, lights that flicker as a motor starts, a
+tool that fell, a power line far off. Each is let go only in its own part of what was said, and only
+where no word says that it is so now: the rest is heard as ever.
 Approach: 29 CFR 1910.333(c)(3) wants 10 ft and more with the volts; 50 ft is beyond all of it; from
 memory. The rest is common practice, no source.
 """
@@ -61,6 +62,28 @@ _NEVER_SOUNDED: Final = re.compile(
     r"(?:go off|goes off|went off|gone off|sound\w*|rang|beep\w*)\b"
 )
 _DENIED: Final = re.compile(r"\b(?:no|not|never|isnt|wasnt|dont|smoke|smell|with)\b")
+_YEAR: Final = r"(?:autumn|fall|season|spring|winter|year)"
+_DUST_OF_A_YEAR: Final = re.compile(
+    rf"^(?=.*\b(?:burning|burnt) (?:dust )?(?:smell|odou?r)\b)(?=.*\bfirst\b)"
+    rf"(?=.*\b(?:every|each) {_YEAR}\b)"
+)
+"""Dust that burns off with the first heat of each year: common practice, no source."""
+_MORE_THAN_DUST: Final = re.compile(
+    r"\b(?:smok\w*|plastic\w*|rubber\w*|wir\w+|electric\w*|spark\w*|flam\w+|fire|glow\w*|"
+    r"melt\w*|hot|worse|strong\w*|bad|alarm\w*|gas|this time|wont|never|not)\b"
+)
+_INRUSH: Final = re.compile(
+    r"\b(?:the )?lights? (?:dim and )?flicker(?:s|ing)?"
+    r"(?: (?:a bit|a little|briefly|for a second|once))? "
+    r"(?:at (?:startup|start up|start)|(?:as|when|whenever|every time|each time) "
+    r"(?:it|the \w+|a \w+) (?:starts(?: up)?|kicks (?:in|on)|comes on))\b"
+)
+"""Volts fall for a moment as a motor starts: common practice, no source."""
+_LOST_LEG: Final = re.compile(
+    r"\b(?:hum\w*|buzz\w*|trip\w*|leg|phase|wont|cant|not|never|doesnt|still|stay\w*|dim|hot|"
+    r"all the time|brown\w*|smok\w*|smell\w*|spark\w*|arc\w*|burn\w*|slow\w*|now)\b"
+)
+"""Beside lights that flicker they say that more than a start pulls the volts down."""
 _TOOL: Final = re.compile(
     r"^\W*(?:(?:oops|the|my|his|a|our|some|damn) )*(?:\w+ )?(?:meter|multimeter|tester|wrench|"
     r"pliers|screwdriver|flashlight|phone|hat|glove|drill|radio|hammer|nutdriver|clipboard|bag|tape|pen|"
@@ -108,10 +131,12 @@ _AT_A_LINE: Final = re.compile(
 
 def here_and_now(text: str) -> str:
     """What is left of a text without the parts that plainly tell of no danger here and now."""
-    said = without_apostrophes(text.lower())
+    told = without_apostrophes(text.lower())
+    said = told if _LOST_LEG.search(told) else _INRUSH.sub(" ", told)
     parts = [part for part in _PARTED.split(said) if part.strip()]
     kept = [part for part in parts if not _is_apart(part, said)]
-    return text if len(kept) == len(parts) else ", ".join(part.strip() for part in kept)
+    is_whole = said == told and len(kept) == len(parts)
+    return text if is_whole else ", ".join(part.strip() for part in kept)
 
 
 def _is_apart(part: str, whole: str) -> bool:
@@ -129,6 +154,8 @@ def _is_apart(part: str, whole: str) -> bool:
         return False
     if _NEVER_SOUNDED.search(part):
         return not ("with" in part.split() or _has_a_number(whole))
+    if _DUST_OF_A_YEAR.search(part):
+        return not _MORE_THAN_DUST.search(whole)
     return _is_of_the_past(part, whole)
 
 
