@@ -12,6 +12,8 @@ import pytest
 
 from tests.cases.led_by import Led, led_by
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.cases.file import read_case
 
 COOLING: Final = {
     "refrigerant": "R-410A",
@@ -53,3 +55,53 @@ def test_a_pole_seen_burnt_away_is_named_whatever_is_sound_beside_it(
 def test_nothing_is_read_live_before_a_burnt_pole_is_replaced(shipped: Knowledge) -> None:
     led = led_by(shipped, "no-cooling", COOLING, SEEN_BURNT)
     assert not among(led, LIVE, shipped)
+
+
+def test_trap_and_pan_are_looked_at_before_a_gallon_is_poured(shipped: Knowledge) -> None:
+    float_in_water = {"safety-string-walk": "float-switch-open"}
+    led = led_by(
+        shipped,
+        "no-cooling",
+        COOLING,
+        {**float_in_water, "condensate-float-switch": "open-in-water"},
+    )
+    assert set(led.tests[:2]) == {"drain-trap", "drain-pan"}
+    assert "drain-pour-test" not in led.tests
+
+
+def test_the_pour_comes_once_the_trap_is_known_to_be_clear(shipped: Knowledge) -> None:
+    seen = {"condensate-float-switch": "open-in-water", "drain-trap": "normal"}
+    assert "drain-pour-test" in led_by(shipped, "no-cooling", COOLING, seen).tests
+
+
+@pytest.mark.parametrize("coil", [{}, {"contactor-coil-ohms, contactor 1": "0.8 ohm"}])
+def test_nothing_is_called_behind_an_open_control_fuse(
+    coil: dict[str, str], shipped: Knowledge
+) -> None:
+    led = led_by(shipped, "dead-unit", COOLING, {"control-fuse": "open", **coil})
+    assert not among(led, RUNNING, shipped)
+    assert shipped.tests[led.next].work_state == "locked-out"
+
+
+def test_behind_an_open_control_fuse_loads_and_wires_are_read_dead_first(
+    shipped: Knowledge,
+) -> None:
+    led = led_by(shipped, "dead-unit", COOLING, {"control-fuse": "open"})
+    assert {"contactor-coil-ohms", "control-wiring-look"} <= set(led.tests[:4])
+
+
+def test_elements_are_read_to_ground_behind_an_open_heater_fuse(shipped: Knowledge) -> None:
+    unit = {"heat": "electric", "supply-phase": "three", "line-volts-class": 208}
+    open_fuse = {"heater-bank-amps": "none", "heater-fuses": "open"}
+    led = led_by(shipped, "no-heat", unit, {f"{t}, heat stage 1": s for t, s in open_fuse.items()})
+    assert led.next == "heater-elements"
+    assert "thermostat-batteries" not in led.tests[:5]
+
+
+def test_a_limit_that_opens_in_run_stops_the_heat_as_a_high_rise_does(shipped: Knowledge) -> None:
+    unit = {"heat": "gas", "fuel": "natural-gas", "draft": "induced"}
+    for told in ({"main-limit": "opens-in-run"}, {"heat-temperature-rise": "high"}):
+        readings = [{"test": test, "outcome": said} for test, said in told.items()]
+        case = {"unit": unit, "complaint": "heat-short-cycles", "readings": readings}
+        found = Reasoner(shipped).conclude(read_case(shipped, case))
+        assert "rise-over-the-plate" in {fired.hazard.id for fired in found.hazards}
