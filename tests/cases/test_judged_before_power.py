@@ -24,6 +24,7 @@ COOLING: Final = {
     "line-volts-class": 208,
     "heat": "gas",
 }
+FURNACE: Final = {"heat": "gas", "fuel": "natural-gas", "draft": "induced", "ignition": "spark"}
 SEEN_BURNT: Final = {
     "compressor-start-attempt": "hums-and-trips",
     "contactor-contacts": "pole-burnt-away",
@@ -99,9 +100,47 @@ def test_elements_are_read_to_ground_behind_an_open_heater_fuse(shipped: Knowled
 
 
 def test_a_limit_that_opens_in_run_stops_the_heat_as_a_high_rise_does(shipped: Knowledge) -> None:
-    unit = {"heat": "gas", "fuel": "natural-gas", "draft": "induced"}
     for told in ({"main-limit": "opens-in-run"}, {"heat-temperature-rise": "high"}):
         readings = [{"test": test, "outcome": said} for test, said in told.items()]
-        case = {"unit": unit, "complaint": "heat-short-cycles", "readings": readings}
+        case = {"unit": FURNACE, "complaint": "heat-short-cycles", "readings": readings}
         found = Reasoner(shipped).conclude(read_case(shipped, case))
         assert "rise-over-the-plate" in {fired.hazard.id for fired in found.hazards}
+
+
+@pytest.mark.parametrize(
+    "ran",
+    [
+        {"restart-and-watch": "runs"},
+        {"suction-pressure, circuit 1": "normal"},
+        {"compressor-amps, compressor 1": "normal"},
+    ],
+)
+def test_a_unit_seen_to_run_is_not_switched_off(ran: dict[str, str], shipped: Knowledge) -> None:
+    led = led_by(shipped, "no-cooling", COOLING, ran)
+    assert led.causes.get("disconnect-or-breaker-off", 0.0) < 0.002
+
+
+def test_a_coil_that_gets_nothing_while_called_is_not_accused(shipped: Knowledge) -> None:
+    seen = {
+        "cooling-call, circuit 1": "26 V",
+        "contactor-pull-in, contactor 1": "does-not-pull-in",
+        "contactor-coil-volts, contactor 1": "0 V",
+    }
+    led = led_by(shipped, "no-cooling", COOLING, seen)
+    assert not {"contactor-coil-open", "contactor-coil-shorted"} & set(list(led.causes)[:4])
+    assert led.causes.get("contactor-coil-open", 0.0) < 0.01
+
+
+@pytest.mark.parametrize(
+    "seen",
+    [
+        {"flue-outlet-and-hood": "blocked"},
+        {"inducer-fan": "normal", "draft-at-pressure-switch": "below"},
+    ],
+)
+def test_the_rooms_are_read_where_a_flue_does_not_draw(
+    seen: dict[str, str], shipped: Knowledge
+) -> None:
+    led = led_by(shipped, "no-heat", FURNACE, seen)
+    assert led.next == "room-carbon-monoxide"
+    assert "flame-picture" not in led.tests
