@@ -144,7 +144,8 @@ def test_a_denied_role_or_a_name_is_nobody_to_be_found_again(said: str) -> None:
 @pytest.mark.parametrize(
     "said",
     [
-        "unlicensed electrician", "electrician is on his way", "electrician will come",
+        "unlicensed electrician", "expired license electrician", "electrician or helper",
+        "electrician is on his way", "electrician will come",
         "called the electrician, i have called", "electrician's apprentice", "ex electrician",
         "electrician?", "helper of the electrician", "electrician by phone", "Un licensed",
     ],

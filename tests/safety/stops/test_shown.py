@@ -71,6 +71,18 @@ def test_nothing_is_taken_but_a_number_and_its_unit(
         read(shipped, name, typed)
 
 
+@pytest.mark.parametrize(
+    "typed", ["0 V dc", "0 VDC", "0 kV", "0.0 kV", "-0 V", "-0.0 V", "0/-0/0 V"]
+)
+@pytest.mark.parametrize("name", ["unexplained-voltage", "wet-electrical"])
+def test_a_meter_set_for_something_else_shows_no_line_dead(
+    name: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: 0 V dc took away the water in a switch at 480 V."""
+    with pytest.raises(NotAResult):
+        read(shipped, name, typed)
+
+
 @pytest.mark.parametrize("typed", ["0 % LEL", "0 % LFL"])
 def test_carbon_monoxide_is_read_in_no_share_of_what_burns(typed: str, shipped: Knowledge) -> None:
     """It is poison at a thousandth of what would burn."""

@@ -128,7 +128,8 @@ _ONLY_LIKE_ONE: Final = re.compile(
     r"i guess|guess\w*|i think|i believe|suppose\w*|perhaps|probably|not sure|no idea|"
     r"(?:do not|don't) know|some (?:gas|fitter|guy|man)|says? (?:he|she|they)|"
     r"pretend\w*|self[- ](?:taught|styled)|so to speak|kind of|sort of|"
-    r"(?:licen[cs]e|card|ticket)(?: \w+)? (?:lapsed|expired|revoked|suspended|gone))\b|\?"
+    r"(?:licen[cs]e|card|ticket)(?: \w+)? (?:lapsed|expired|revoked|suspended|gone)|"
+    r"(?:lapsed|expired|revoked|suspended|no|without a?) ?(?:licen[cs]e|card|ticket)|or)\b|\?"
 )
 """Who only stands near such a person, was one once, or is not known to be one."""
 _WITH_HELP: Final = re.compile(

@@ -29,6 +29,8 @@ _GAS_IN_AIR: Final = (*_SHARES, "ppm")
 """Units of a gas in air: what one instrument shows in one of them, another shows in the next."""
 _PLAIN: Final = re.compile(r"(?:[<>]=? ?)?-?[0-9.][0-9.,/ ]*[A-Za-zµΩ%][A-Za-z%. ]*")
 """A number or one of each leg, and a unit."""
+_NOT_OF_A_LINE: Final = re.compile(r"(?i)k ?v|dc\b|(?:^|[/, ])-0*[.,]?0*(?=[ /a-z])")
+"""Beside volts: what a meter set for the AC of a line never shows."""
 _INSULATION, _VOLTS = "Mohm", "V"
 _LEAST_MOHM: Final = 1.0
 """Under it no circuit of this size is put back (common practice, no source); a new one has more."""
@@ -103,6 +105,8 @@ def _numbers(typed: str, units: tuple[str, ...]) -> tuple[str, tuple[Leg, ...]] 
             legs = read(typed, Expected(each, legs=each == _VOLTS)).values
         except NotUnderstood:
             continue
+        if each == _VOLTS and _NOT_OF_A_LINE.search(typed):
+            return None
         if all(leg.typed_unit is not None for leg in legs):
             return each, legs
     return None
