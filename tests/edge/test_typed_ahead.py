@@ -1,4 +1,4 @@
-"""What is typed before its question stands there: taken where it can hurt nobody, else told."""
+"""What is typed before its question stands there answers nothing: it is told, and heard."""
 
 from __future__ import annotations
 
@@ -12,17 +12,17 @@ def flat(text: str) -> str:
     return " ".join(text.split())
 
 
-def test_the_unit_and_the_callers_words_may_be_typed_in_one_go(tmp_path: Path) -> None:
+def test_no_prompt_takes_what_was_typed_ahead_the_first_ones_included(tmp_path: Path) -> None:
     with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
         person.pastes("RTU-7\nno heat\n")
-        assert "Who is asking" in person.last, person.said
-        assert "Taken as: There is no heat." in flat(person.said)
-        assert "typed ahead" not in person.said
+        assert "What does the caller say?" in person.last, person.said
+        assert 'It was "no heat".' in flat(person.said)
 
 
 def test_who_is_asking_is_never_typed_ahead(tmp_path: Path) -> None:
     with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
-        person.pastes(f"RTU-7\nno heat\n{ALL}\n")
+        person.types("RTU-7")
+        person.pastes(f"no heat\n{ALL}\n")
         assert "Who is asking" in person.last
         assert f'type it again. It was "{ALL}".' in flat(person.last)
 
@@ -33,17 +33,12 @@ def test_an_empty_line_typed_ahead_names_no_call(tmp_path: Path) -> None:
         assert "What does the caller say?" in person.pastes("RTU-7\n\n")
 
 
-def test_what_the_unit_is_may_be_typed_ahead_and_a_number_may_not(tmp_path: Path) -> None:
+def test_a_fact_of_the_unit_is_not_typed_ahead(tmp_path: Path) -> None:
     with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
         person.types("RTU-7", "no heat")
         person.pastes(f"{ALL}\n2\n")
         assert "What heat does it have?" in person.last
         assert 'It was "2".' in flat(person.last)
-        person.types("q")
-    with Person(tmp_path / "more", clock=Clock(tmp_path)) as person:
-        person.types("RTU-7", "no heat")
-        person.pastes(f"{ALL}\n208/1/60, gas, R-410A, one circuit\n")
-        assert "heat: gas" in flat(person.said), person.said
 
 
 def test_a_step_that_is_typed_ahead_is_quoted_and_not_done(tmp_path: Path) -> None:

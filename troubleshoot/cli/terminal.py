@@ -40,12 +40,10 @@ class Terminal:
     """Where a conversation is held. `pages`: it waits wherever the screen is full.
 
     `breaks_in`: what is raised for a line typed between pages, by whoever holds the conversation.
-    `takes_ahead`: whether a line typed before the question stood there answers it all the same.
     """
 
     pages = False
     breaks_in: Callable[[str], Exception | None] = staticmethod(lambda typed: None)
-    takes_ahead: Callable[[str], bool] = staticmethod(lambda typed: False)
     _rows = 0
     """Rows since the last answer, its own among them."""
 
@@ -184,10 +182,10 @@ class Terminal:
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
         """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
 
-        What was typed before the question stood there is no answer to it, unless it may be: it is
-        thrown away, and that is told. A note is one wherever it is typed, and is handed on, one at
-        a time. A line that cannot be used is never taken for an empty one, which may confirm
-        something. Raises what `overhear` does.
+        What was typed before the question stood there is no answer to it: it is thrown away, and
+        that is told. A note is one wherever it is typed, and is handed on, one at a time. A line
+        that cannot be used is never taken for an empty one, which may confirm something. Raises
+        what `overhear` does.
         """
         while True:
             self.say_held()
@@ -222,13 +220,11 @@ class Terminal:
             self._ahead.lose()
 
     def _typed_ahead(self) -> str:
-        """What was typed ahead and is taken here; of what is not, it is told. Empty for nothing."""
+        """A note that was typed ahead; of what is none, it is told. Empty for nothing."""
         if self.typed_by_hand:
             self._ahead.gather()
         if self._ahead.notes:
             return self._ahead.notes.pop(0)
-        if (first := self._ahead.first) and self.takes_ahead(first):
-            return self._ahead.take()
         self._ahead.lose()
         self._listen()
         if lost := self._ahead.told():

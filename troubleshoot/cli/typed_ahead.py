@@ -38,15 +38,6 @@ class TypedAhead:
             elif line.strip():
                 self._waiting.append(line.strip())
 
-    @property
-    def first(self) -> str:
-        """The first line that waits, as it would be read; empty where there is none."""
-        return usable(self._waiting[0]) if self._waiting else ""
-
-    def take(self) -> str:
-        """The first line, which waits no more."""
-        return usable(self._waiting.pop(0))
-
     def lose(self) -> None:
         """Nothing that waits is an answer to anything."""
         self._lost += self._waiting

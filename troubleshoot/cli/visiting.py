@@ -17,7 +17,7 @@ from troubleshoot.cli.screens.prompts import show_again, show_prompt, show_said,
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.dialogue.dialogue import Dialogue
 from troubleshoot.dialogue.opening import Visitor, visit
-from troubleshoot.dialogue.prompts import AskFact, AskWords, Ended, Prompt
+from troubleshoot.dialogue.prompts import Ended, Prompt
 from troubleshoot.dialogue.reporting_danger import CLEAR_FIRST, NOT_ON_RECORD
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
@@ -30,8 +30,6 @@ read."""
 TIME_HAS_PASSED: Final = (
     "Some minutes have passed. Type what comes next; what still counts is looked at first."
 )
-LEAST_OF_A_PLATE: Final = 3
-"""Words of a line that tells facts of the unit, and answers no question by chance."""
 
 
 def converse(
@@ -55,7 +53,6 @@ def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[
     """Show what is asked and said, take what is typed; returns the exit code."""
     dialogue = Dialogue(talk)
     terminal.breaks_in = dialogue.told_gone
-    terminal.takes_ahead = lambda typed: _may_come_ahead(dialogue.prompt, typed)
     try:
         with _what_was_said(terminal, knowledge, dialogue):
             _converse(terminal, knowledge, dialogue)
@@ -107,17 +104,6 @@ def _converse(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue) -> N
                 terminal.say_all((CLEAR_FIRST, NOT_ON_RECORD))
                 return
             said, shown, was_aside = dialogue.break_off(between_pages), None, False
-
-
-def _may_come_ahead(prompt: Prompt, typed: str) -> bool:
-    """Whether what was typed before a prompt stood there may answer it.
-
-    The first words of a visit, and a line that says for itself what the unit is; nothing else: a
-    word, a number or Enter could confirm what nobody had read.
-    """
-    if isinstance(prompt, AskFact):
-        return len(typed.split()) >= LEAST_OF_A_PLATE
-    return isinstance(prompt, AskWords) and prompt.ahead and len(typed) > 1
 
 
 def _show(

@@ -32,7 +32,7 @@ _FIRED = " fired"
 """Behind a fuel: gas fired. No word of the rules, whose stem is that of fire."""
 WHY_THE_WORDS = "Which causes are likely, and what is looked at first, hangs on the call."
 WHAT_THEY_SAY = AskWords(
-    "What does the caller say? Their own words, or Enter for a PM.", why=WHY_THE_WORDS, ahead=True
+    "What does the caller say? Their own words, or Enter for a PM.", why=WHY_THE_WORDS
 )
 AS_SAID_BEFORE = AskWords(
     "What does the caller say? Enter for the words of before, or their own words.",

@@ -18,15 +18,11 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
 
 @frozen
 class AskWords:
-    """Words of the person's own; `repeated`: asked whole at each try. `why`: what hangs on it.
-
-    `ahead`: they may have been typed before it stood there, and hurt nobody.
-    """
+    """Words of the person's own; `repeated`: asked whole at each try. `why`: what hangs on it."""
 
     question: str
     repeated: bool = False
     why: str = ""
-    ahead: bool = False
 
 
 @frozen

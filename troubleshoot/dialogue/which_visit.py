@@ -41,7 +41,6 @@ WELCOME: Final = (
 WHICH_UNIT: Final = AskWords(
     "Which unit? A name for the record, or Enter for none.",
     why="What a visit leaves off or stopped meets whoever names the unit next.",
-    ahead=True,
 )
 NOTHING_YET: Final = "Nothing has been answered yet that could be taken back."
 NAMED_AT_THE_START: Final = (
