@@ -66,3 +66,14 @@ def test_under_a_stop_for_the_whole_job_no_caution_of_a_repair_is_read(
     told = json.loads(command("assess", str(file), "--json")[1])
     assert told["ending"] == "stopped" and told["cautions"]
     assert [row["id"] for row in told["cautions"] if not row["stands"]] == []
+
+
+def test_where_nothing_was_read_nothing_is_found_to_be_right(
+    command: Command, tmp_path: Path
+) -> None:
+    """Regression: of an empty unit it was told that nothing is wrong on these readings."""
+    path = tmp_path / "case.yaml"
+    path.write_text("unit: {}\n", "utf-8")
+    code, out, _ = command("assess", str(path))
+    assert code == 0 and "Nothing was read, and nothing is judged." in out
+    assert "Nothing wrong" not in out

@@ -126,10 +126,12 @@ def _lines(
     if conclusions.beyond:
         yield from (*conclusions.beyond, OUTSIDE_WHAT_THE_RULES_KNOW)
         return
+    none = "Nothing was read, and nothing is judged. The commonest causes:"
+    sound = "Nothing wrong on these readings. Next likeliest:"
     yield {
         "named": "The cause:",
         "shortlist": "Not settled. The likeliest causes:",
-        "nothing-wrong": "Nothing wrong on these readings. Next likeliest:",
+        "nothing-wrong": sound if conclusions.readings else none,
         "outside": "These readings fit nothing in the rule base well. Nearest:",
         "stopped": "The diagnosis stops here. On these readings the causes are:",
     }[plain["ending"]]
