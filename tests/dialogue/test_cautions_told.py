@@ -45,7 +45,7 @@ def told(shipped: Knowledge, call: str) -> Told:
     return met
 
 
-@pytest.mark.parametrize("call", ["no-heat", "no-cooling"])
+@pytest.mark.parametrize("call", ["no-heat", "cooling-will-not-stop"])
 def test_power_behind_the_same_open_panel_is_told_whole_once(call: str, shipped: Knowledge) -> None:
     """Regression: three times in a quarter of an hour, with what hung on no panel besides."""
     met = told(shipped, call)

@@ -7,7 +7,7 @@ from pathlib import Path
 from tests.edge.person import Clock, Person
 from tests.edge.visits import ALL, events_of
 
-MENDED = "What it came from was repaired or replaced"
+MENDED = "It was fetched, nobody was hit, and it is on again, whole, with all its screws"
 
 
 def test_who_and_the_roof_come_before_what_was_put_right(data: Path, tmp_path: Path) -> None:
