@@ -217,15 +217,12 @@ class Terminal:
         """On a terminal: keys pressed in a pocket, a paste, impatience. Notes are none of it."""
         if self.typed_by_hand:
             self._ahead.gather()
-            self._ahead.lose()
 
     def _typed_ahead(self) -> str:
         """A note that was typed ahead; of what is none, it is told. Empty for nothing."""
-        if self.typed_by_hand:
-            self._ahead.gather()
+        self._drop_waiting_input()
         if self._ahead.notes:
             return self._ahead.notes.pop(0)
-        self._ahead.lose()
         self._listen()
         if lost := self._ahead.told():
             self.say(lost)

@@ -26,23 +26,17 @@ class TypedAhead:
 
     def __init__(self) -> None:
         self.notes: list[str] = []
-        self._waiting: list[str] = []
         self._lost: list[str] = []
         self._unheard: list[str] = []
 
     def gather(self) -> None:
-        """Read off what waits."""
+        """Read off what waits; but for notes nothing of it is an answer to anything."""
         for line in waiting_lines():
             if note := note_in(line):
                 self.notes.append(note)
             elif line.strip():
-                self._waiting.append(line.strip())
-
-    def lose(self) -> None:
-        """Nothing that waits is an answer to anything."""
-        self._lost += self._waiting
-        self._unheard += self._waiting
-        self._waiting = []
+                self._lost.append(line.strip())
+                self._unheard.append(line.strip())
 
     def overheard(self) -> Iterator[str]:
         """What was lost, each line once, for whoever listens for dangers."""
