@@ -11,7 +11,7 @@ from troubleshoot.cli.failures import INTERRUPTED
 from troubleshoot.cli.practice.afterwards import ask_afterwards, show_alike
 from troubleshoot.cli.practice.asking import Left
 from troubleshoot.cli.practice.play import GivenUp, Play
-from troubleshoot.cli.practice.results import path_of, plays_of, say_whose
+from troubleshoot.cli.practice.results import path_of, plays_of, plays_with_whose
 from troubleshoot.cli.rule_base import rules_in_force
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.dialogue.talk import DangerCalled
@@ -65,9 +65,7 @@ def _say_danger(terminal: Terminal, words: str) -> None:
 
 def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: str) -> int:
     path = path_of(folder, apprentice)
-    plays = plays_of(folder, apprentice)
-    say_whose(terminal, plays, apprentice)
-    earlier = first_of(plays).get(scenario.id)
+    earlier = first_of(plays_with_whose(terminal, folder, apprentice)).get(scenario.id)
     known = earlier is None and shown_to_others(folder, path, scenario.id)
     if known:
         terminal.say("It was shown in this data folder under another name: half the points.")

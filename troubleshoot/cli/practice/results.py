@@ -48,11 +48,12 @@ def plays_of(folder: Path, apprentice: str) -> tuple[Play, ...]:
         raise Failure([str(error)], NOT_UNDERSTOOD) from None
 
 
-def say_whose(terminal: Terminal, plays: tuple[Play, ...], apprentice: str) -> None:
-    """Say whose record it is, where the name was written otherwise when it was begun."""
-    other = other_spelling(plays, apprentice)
-    if other:
+def plays_with_whose(terminal: Terminal, folder: Path, apprentice: str) -> tuple[Play, ...]:
+    """The plays; said whose they are, where the name was written otherwise when they were begun."""
+    plays = plays_of(folder, apprentice)
+    if other := other_spelling(plays, apprentice):
         terminal.say(f"The record of {other}: letters and digits alone tell names apart.")
+    return plays
 
 
 def all_scenarios(knowledge: Knowledge) -> tuple[Scenario, ...]:
@@ -67,9 +68,7 @@ def list_scenarios(folder: Path, apprentice: str) -> None:
     """Every call with its season and difficulty, and the first result with its date."""
     terminal, rules = Terminal(), rules_in_force()
     scenarios = all_scenarios(rules)
-    plays = plays_of(folder, apprentice)
-    say_whose(terminal, plays, apprentice)
-    first = first_of(plays)
+    first = first_of(plays_with_whose(terminal, folder, apprentice))
     for scenario in sorted(scenarios, key=lambda s: (s.difficulty, s.id)):
         season = SEASONS.get(scenario.season, "any season")
         how = f"{season}, {DIFFICULTIES[scenario.difficulty]}"
@@ -92,8 +91,7 @@ def result_of(play: Play) -> str:
 def show_progress(folder: Path, apprentice: str) -> None:
     """How each subsystem stands by its first plays, and how sure the calls were."""
     terminal, rules = Terminal(), rules_in_force()
-    plays = plays_of(folder, apprentice)
-    say_whose(terminal, plays, apprentice)
+    plays = plays_with_whose(terminal, folder, apprentice)
     for each in sorted(progress(plays), key=lambda each: each.mean):
         failures = f", {each.failures} failed" if each.failures else ""
         terminal.say(

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from troubleshoot.cli.practice.results import all_scenarios, plays_of, say_whose
+from troubleshoot.cli.practice.results import all_scenarios, plays_with_whose
 from troubleshoot.cli.rule_base import rules_in_force
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.practice.course import next_case, weeks_of
@@ -17,8 +17,7 @@ from troubleshoot.visit.telling.wording import bar
 def show_course(folder: Path, apprentice: str) -> None:
     """Each week with what is done of it, and what comes next."""
     terminal = Terminal()
-    plays = plays_of(folder, apprentice)
-    say_whose(terminal, plays, apprentice)
+    plays = plays_with_whose(terminal, folder, apprentice)
     weeks = weeks_of(plays, all_scenarios(rules_in_force()))
     for week in weeks:
         done = f"{len(week.done)} of {len(week.cases)}"
