@@ -173,9 +173,10 @@ class Turns:
     def _on_record(self, decision: Decision, conclusions: Conclusions) -> None:
         """What this is for, and the test itself where it is another: it is in hand from now on."""
         assert decision.test is not None
-        if decision.aim is not None and decision.stop is None and self._aims_anew(conclusions):
-            test, at = decision.aim
-            self.book.add(Aimed(test, spoken(at), decision.reason))
+        aim, held = decision.aim, self.book.state.aim
+        elsewhere = decision.stop is None and aim != held
+        if aim is not None and elsewhere and self._aims_anew(conclusions):
+            self.book.add(Aimed(aim[0], spoken(aim[1]), decision.reason))
         state, spot = self.book.state, (decision.test.id, decision.at)
         if decision.kind == "ask" and spot not in (state.aim, state.shown, state.fresh):
             self.book.add(Shown(decision.test.id, spoken(decision.at)))
