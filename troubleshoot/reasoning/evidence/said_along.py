@@ -36,13 +36,10 @@ def heard(knowledge: Knowledge, words: str) -> tuple[Finding, ...]:
 
     No evidence of a cause, but it counts for dangers: nothing is done again to hear it once more.
     """
-    rows = (row for call in knowledge.complaints.values() for row in call.said_along)
-    telling = {str(n): row for n, row in enumerate(rows) if row.heard}
-    if not (words and telling):
-        return ()
-    by_words = {n: row.words for n, row in telling.items()}
-    said = Matcher(lexicon_of(knowledge), by_words).heard(words).said
-    return tuple(found for n in said for found in telling[n].heard)
+    calls = knowledge.complaints.values()
+    telling = [call.id for call in calls if any(row.heard for row in call.said_along)]
+    said = (row for call in telling if words for row in _rows_said(knowledge, call, words))
+    return tuple(found for row in said for found in row.heard)
 
 
 @lru_cache(maxsize=64)
