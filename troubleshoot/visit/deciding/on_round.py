@@ -19,10 +19,11 @@ from troubleshoot.safety.at_ports import GAUGES_ON
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import left_on, needs_of, with_needs
-from troubleshoot.safety.reaching import beyond, is_blocked
+from troubleshoot.safety.reaching import is_blocked
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
+from troubleshoot.visit.deciding.read_shut import with_needs_if_it_may
 from troubleshoot.visit.round.found import PointFound, latest, points_found, unsound
 from troubleshoot.visit.round.points import in_walking_order, points_here
 from troubleshoot.visit.state import VisitState
@@ -105,9 +106,7 @@ def _gauged_while_dead(
     left = (tests[spot[0]] for spot, _ in left_to_take(decider, state, conclusions))
     if not any(GAUGES_ON in each.needs_state for each in left):
         return test
-    gauged = with_needs(test, (GAUGES_ON,))
-    refused = is_closed(state, gauged, None) or is_blocked(state, gauged, None)
-    return test if refused or beyond(decider.knowledge, state, (gauged,), None) else gauged
+    return with_needs_if_it_may(decider.knowledge, state, test, None, (GAUGES_ON,))
 
 
 def why_not_taken(decider: Decider, state: VisitState, conclusions: Conclusions, spot: Spot) -> str:

@@ -6,7 +6,7 @@ call; and a value that follows from what was read for it is not asked for once m
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import chain
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -66,6 +66,14 @@ def hooked_up_before(
         ("meter-proved", any(each.meter for each in needs)),
         ("gauges-on", any("gauges-on" in each.needs_state for each in asked)),
     )
-    hooked_up = with_needs(wanted, (need for need, is_wanted in together if is_wanted))
-    refused = is_closed(state, hooked_up, at) or is_blocked(state, hooked_up, at)
-    return wanted if refused or beyond(knowledge, state, (hooked_up,), at) else hooked_up
+    needed = (need for need, is_wanted in together if is_wanted)
+    return with_needs_if_it_may(knowledge, state, wanted, at, needed)
+
+
+def with_needs_if_it_may(
+    knowledge: Knowledge, state: VisitState, test: Test, at: Place | None, needed: Iterable[Need]
+) -> Test:
+    """The test with more put on before it, where a way leads there and this person may do it."""
+    more = with_needs(test, needed)
+    refused = is_closed(state, more, at) or is_blocked(state, more, at)
+    return test if refused or beyond(knowledge, state, (more,), at) else more
